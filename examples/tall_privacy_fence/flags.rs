@@ -1,0 +1,466 @@
+//! The flags, and what they mean to the library.
+
+use clap::error::{ContextKind, ContextValue};
+use clap::{Parser, ValueEnum};
+use groundline::Error;
+use groundline::check::PostDesign;
+use groundline::embedment::DepthCap;
+use groundline::fence::{Fence, FenceRun, Gate, Hinges, Panel};
+use groundline::foundation::{Hole, Restraint};
+use groundline::ground::{Ground, LateralBearing, SoilClass};
+use groundline::limit_state::AllowableStress;
+use groundline::post::{
+    DesignValues, Grade, Moisture, PipePost, Post, Species, SteelStrength, TimberPost, Treatment,
+};
+use groundline::section::{Square, Tube};
+use groundline::units::{
+    Angle, Force, ForcePerVolume, Length, Measurable, ParseQuantityError, Pressure, UnitSystem,
+    Velocity, parse,
+};
+use groundline::wind::{BasicWindSpeed, EccentricCase, Edition, Exposure, WallOptions, WindSite};
+use std::fmt::Display;
+use std::str::FromStr;
+
+/// A quantity as typed, kept with its text for messages.
+#[derive(Debug, Clone)]
+pub(crate) struct Typed<Q> {
+    pub(crate) text: String,
+    pub(crate) value: Q,
+}
+
+impl<Q: Measurable> FromStr for Typed<Q> {
+    type Err = ParseQuantityError;
+
+    fn from_str(text: &str) -> Result<Self, ParseQuantityError> {
+        Ok(Self {
+            text: text.to_owned(),
+            value: parse(text)?,
+        })
+    }
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub(crate) enum EditionArg {
+    #[value(name = "7-10")]
+    E10,
+    #[value(name = "7-16")]
+    E16,
+    #[value(name = "7-22")]
+    E22,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub(crate) enum ExposureArg {
+    B,
+    C,
+    D,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub(crate) enum HingesArg {
+    Start,
+    End,
+    Both,
+}
+
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub(crate) enum SpeciesArg {
+    SouthernPine,
+    DouglasFir,
+    HemFir,
+    SprucePineFir,
+    WesternCedar,
+}
+
+impl SpeciesArg {
+    pub(crate) const fn name(self) -> &'static str {
+        match self {
+            Self::SouthernPine => "southern pine",
+            Self::DouglasFir => "Douglas fir-larch",
+            Self::HemFir => "hem-fir",
+            Self::SprucePineFir => "spruce-pine-fir",
+            Self::WesternCedar => "western cedar",
+        }
+    }
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, ValueEnum)]
+pub(crate) enum CaseBArg {
+    EveryRun,
+    ShortRuns,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, ValueEnum)]
+pub(crate) enum CapArg {
+    Depth,
+    Reading,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, ValueEnum)]
+pub(crate) enum UnitsArg {
+    Us,
+    Si,
+}
+
+/// Depth and strength of every post of a solid fence in the wind.
+///
+/// Quantities are typed with their unit: "8 ft", 2.4m, "6' 6\"", "115 mph",
+/// "150 psf/ft". Without flags it computes an invented example.
+#[derive(Debug, Parser)]
+#[expect(clippy::struct_excessive_bools, reason = "each is a flag of its own")]
+#[command(name = "tall_privacy_fence", allow_negative_numbers = true)]
+pub(crate) struct Flags {
+    /// Height of the top of the fence above ground.
+    #[arg(long, default_value = "8 ft", allow_hyphen_values = true)]
+    pub(crate) height: Typed<Length>,
+    /// Clear gap below the boards.
+    #[arg(long, default_value = "2 in", allow_hyphen_values = true)]
+    pub(crate) clearance: Typed<Length>,
+    /// Solid area over gross area, 0.7 to 1.
+    #[arg(long, default_value_t = 1.0, allow_hyphen_values = true)]
+    pub(crate) solidity: f64,
+    /// Weight of boards and rails on the gross area.
+    #[arg(long, default_value = "5 psf", allow_hyphen_values = true)]
+    pub(crate) panel_weight: Typed<Pressure>,
+    /// Length of the first straight run.
+    #[arg(long, default_value = "84 ft", allow_hyphen_values = true)]
+    pub(crate) front: Typed<Length>,
+    /// Length of the second run, round the corner; "none" for a straight fence.
+    #[arg(long, default_value = "48 ft", allow_hyphen_values = true)]
+    pub(crate) side: String,
+    /// Turn of the corner.
+    #[arg(long, default_value = "90 deg", allow_hyphen_values = true)]
+    pub(crate) turn: Typed<Angle>,
+    /// Greatest post spacing.
+    #[arg(long, default_value = "6 ft", allow_hyphen_values = true)]
+    pub(crate) spacing: Typed<Length>,
+    /// Start of the gate along the first run; "none" for no gate.
+    #[arg(long, default_value = "36 ft", allow_hyphen_values = true)]
+    pub(crate) gate_at: String,
+    /// Gate opening, between post centres.
+    #[arg(long, default_value = "4 ft", allow_hyphen_values = true)]
+    pub(crate) gate_opening: Typed<Length>,
+    /// Weight of one gate leaf.
+    #[arg(long, default_value = "150 lb", allow_hyphen_values = true)]
+    pub(crate) gate_weight: Typed<Force>,
+    /// Side the leaf hangs on.
+    #[arg(long, value_enum, default_value = "start")]
+    pub(crate) gate_hinges: HingesArg,
+
+    /// Edition of ASCE 7.
+    #[arg(long, value_enum, default_value = "7-16")]
+    pub(crate) edition: EditionArg,
+    /// Basic wind speed of that edition (strength level, not an older or V_asd speed).
+    #[arg(long, default_value = "105 mph", allow_hyphen_values = true)]
+    pub(crate) speed: Typed<Velocity>,
+    /// Exposure category.
+    #[arg(long, value_enum, default_value = "B", ignore_case = true)]
+    pub(crate) exposure: ExposureArg,
+    /// Topographic factor Kzt.
+    #[arg(long, default_value_t = 1.0, allow_hyphen_values = true)]
+    pub(crate) topographic_factor: f64,
+    /// Ground elevation above sea level (7-16 and 7-22).
+    #[arg(long, allow_hyphen_values = true)]
+    pub(crate) elevation: Option<Typed<Length>>,
+    /// Case B, the off-centre resultant: linear along every run, or on runs
+    /// too short for Case C only.
+    #[arg(long, value_enum, default_value = "every-run")]
+    pub(crate) case_b: CaseBArg,
+
+    /// Class of material, IBC Table 1806.2, 1 to 5.
+    #[arg(long, default_value_t = 3, allow_hyphen_values = true)]
+    pub(crate) soil_class: u8,
+    /// Allowable lateral bearing per depth instead of a class.
+    #[arg(long, allow_hyphen_values = true)]
+    pub(crate) lateral_bearing: Option<Typed<ForcePerVolume>>,
+    /// Double the lateral bearing: only where 1/2 in of movement does no harm.
+    #[arg(long)]
+    pub(crate) isolated_pole: bool,
+    /// Alternative load combinations with the one-third soil increase.
+    #[arg(long)]
+    pub(crate) one_third_increase: bool,
+    /// Top layer that does not count: frost, loose fill.
+    #[arg(long, default_value = "0 in", allow_hyphen_values = true)]
+    pub(crate) discount_top: Typed<Length>,
+    /// How the 12 ft rule is read: the depth is capped, or the reading at d/3.
+    #[arg(long, value_enum, default_value = "depth")]
+    pub(crate) twelve_foot_rule: CapArg,
+
+    /// Hole diameter, filled with concrete (side, with --square-hole).
+    #[arg(long, default_value = "18 in", allow_hyphen_values = true)]
+    pub(crate) hole: Typed<Length>,
+    /// The hole is dug square.
+    #[arg(long)]
+    pub(crate) square_hole: bool,
+    /// No concrete: the post alone bears, in backfill to IBC 1807.3.3.
+    #[arg(long, conflicts_with = "square_hole")]
+    pub(crate) bare: bool,
+    /// Rigid paving holds the post at grade.
+    #[arg(long)]
+    pub(crate) paved: bool,
+    /// The depth the crew plans, or dug.
+    #[arg(long, default_value = "66 in", allow_hyphen_values = true)]
+    pub(crate) planned_depth: Typed<Length>,
+
+    /// Actual size of a square timber post.
+    #[arg(long, default_value = "5.5 in", allow_hyphen_values = true)]
+    pub(crate) timber: Typed<Length>,
+    /// Species of the timber post.
+    #[arg(long, value_enum, default_value = "southern-pine")]
+    pub(crate) species: SpeciesArg,
+    /// Grade of the timber post, 1 or 2.
+    #[arg(long, default_value_t = 1, allow_hyphen_values = true)]
+    pub(crate) grade: u8,
+    /// The timber is incised for treatment.
+    #[arg(long)]
+    pub(crate) incised: bool,
+    /// Outside diameter of a steel pipe post, instead of timber.
+    #[arg(long, allow_hyphen_values = true)]
+    pub(crate) pipe: Option<Typed<Length>>,
+    /// Wall of the pipe.
+    #[arg(long, default_value = "0.16 in", allow_hyphen_values = true)]
+    pub(crate) pipe_wall: Typed<Length>,
+    /// Yield strength of the pipe.
+    #[arg(long, default_value = "50 ksi", allow_hyphen_values = true)]
+    pub(crate) pipe_yield: Typed<Pressure>,
+
+    /// Output units.
+    #[arg(long, value_enum, default_value = "us")]
+    pub(crate) units: UnitsArg,
+    /// Show the calculation of this post line by line instead of the schedule.
+    #[arg(long, value_name = "POST", allow_hyphen_values = true)]
+    pub(crate) worksheet: Option<usize>,
+    /// The worksheet in Markdown.
+    #[arg(long, requires = "worksheet")]
+    pub(crate) markdown: bool,
+}
+
+impl Flags {
+    pub(crate) fn system(&self) -> UnitSystem {
+        match self.units {
+            UnitsArg::Us => UnitSystem::Us,
+            UnitsArg::Si => UnitSystem::Si,
+        }
+    }
+
+    /// Ties a refusal to the flag it comes from.
+    pub(crate) fn blame<'a>(
+        &self,
+        flag: &'a str,
+        text: impl Display + 'a,
+    ) -> impl FnOnce(Error) -> String + 'a {
+        let system = self.system();
+        move |error| format!("{flag} \"{text}\": {}", error.in_system(system))
+    }
+
+    pub(crate) fn options(&self) -> WallOptions {
+        WallOptions::default().eccentric_case(match self.case_b {
+            CaseBArg::EveryRun => EccentricCase::Linear,
+            CaseBArg::ShortRuns => EccentricCase::LinearOnShortWalls,
+        })
+    }
+
+    pub(crate) fn fence(&self) -> Result<Fence, String> {
+        let panel = Panel::new(self.height.value)
+            .map_err(self.blame("--height", &self.height.text))?
+            .with_clearance(self.clearance.value)
+            .map_err(self.blame("--clearance", &self.clearance.text))?
+            .with_solidity(self.solidity)
+            .map_err(self.blame("--solidity", self.solidity))?
+            .with_weight(self.panel_weight.value)
+            .map_err(self.blame("--panel-weight", &self.panel_weight.text))?;
+        let run = |flag: &'static str, text: &str, length: Length| {
+            FenceRun::new(panel, length, self.spacing.value).map_err(|error| {
+                if error.field() == "post spacing" {
+                    self.blame("--spacing", &self.spacing.text)(error)
+                } else {
+                    self.blame(flag, text)(error)
+                }
+            })
+        };
+        let mut front = run("--front", &self.front.text, self.front.value)?;
+        if let Some(at) = optional("--gate-at", &self.gate_at)? {
+            let hinges = match self.gate_hinges {
+                HingesArg::Start => Hinges::AtStart,
+                HingesArg::End => Hinges::AtEnd,
+                HingesArg::Both => Hinges::Both,
+            };
+            let gate = Gate::new(at, self.gate_opening.value, self.gate_weight.value, hinges)
+                .map_err(|error| match error.field() {
+                    "gate opening" => self.blame("--gate-opening", &self.gate_opening.text)(error),
+                    "gate leaf weight" => {
+                        self.blame("--gate-weight", &self.gate_weight.text)(error)
+                    }
+                    _ => self.blame("--gate-at", &self.gate_at)(error),
+                })?;
+            front = front
+                .with_gate(gate)
+                .map_err(self.blame("--gate-at", &self.gate_at))?;
+        }
+        let fence = Fence::new(front);
+        match optional("--side", &self.side)? {
+            None => Ok(fence),
+            Some(length) => fence
+                .turning(self.turn.value, run("--side", &self.side, length)?)
+                .map_err(self.blame("--turn", &self.turn.text)),
+        }
+    }
+
+    pub(crate) fn site(&self) -> Result<WindSite, String> {
+        let edition = match self.edition {
+            EditionArg::E10 => Edition::Asce7_10,
+            EditionArg::E16 => Edition::Asce7_16,
+            EditionArg::E22 => Edition::Asce7_22,
+        };
+        let exposure = match self.exposure {
+            ExposureArg::B => Exposure::B,
+            ExposureArg::C => Exposure::C,
+            ExposureArg::D => Exposure::D,
+        };
+        let speed = BasicWindSpeed::strength_level(self.speed.value)
+            .map_err(self.blame("--speed", &self.speed.text))?;
+        let site = WindSite::new(edition, speed, exposure)
+            .with_topographic_factor(self.topographic_factor)
+            .map_err(self.blame("--topographic-factor", self.topographic_factor))?;
+        match &self.elevation {
+            None => Ok(site),
+            Some(elevation) => site
+                .at_elevation(elevation.value)
+                .map_err(self.blame("--elevation", &elevation.text)),
+        }
+    }
+
+    fn ground(&self) -> Result<Ground, String> {
+        let ground = match &self.lateral_bearing {
+            Some(bearing) => Ground::with_lateral_bearing(
+                LateralBearing::new(bearing.value)
+                    .map_err(self.blame("--lateral-bearing", &bearing.text))?,
+            ),
+            None => Ground::presumptive(
+                SoilClass::from_number(self.soil_class)
+                    .map_err(self.blame("--soil-class", self.soil_class))?,
+            ),
+        };
+        let ground = if self.isolated_pole {
+            ground.as_isolated_pole()
+        } else {
+            ground
+        };
+        ground
+            .discounting_top(self.discount_top.value)
+            .map_err(self.blame("--discount-top", &self.discount_top.text))
+    }
+
+    fn post(&self) -> Result<Post, String> {
+        if let Some(pipe) = &self.pipe {
+            let tube = Tube::new(pipe.value, self.pipe_wall.value).map_err(|error| {
+                if error.field() == "pipe wall" {
+                    self.blame("--pipe-wall", &self.pipe_wall.text)(error)
+                } else {
+                    self.blame("--pipe", &pipe.text)(error)
+                }
+            })?;
+            let steel = SteelStrength::new(self.pipe_yield.value)
+                .map_err(self.blame("--pipe-yield", &self.pipe_yield.text))?;
+            return PipePost::new(tube, steel)
+                .map(Post::from)
+                .map_err(self.blame("--pipe-wall", &self.pipe_wall.text));
+        }
+        let species = match self.species {
+            SpeciesArg::SouthernPine => Species::SouthernPine,
+            SpeciesArg::DouglasFir => Species::DouglasFirLarch,
+            SpeciesArg::HemFir => Species::HemFir,
+            SpeciesArg::SprucePineFir => Species::SprucePineFir,
+            SpeciesArg::WesternCedar => Species::WesternCedars,
+        };
+        let grade = match self.grade {
+            1 => Grade::No1,
+            2 => Grade::No2,
+            other => return Err(format!("--grade \"{other}\": give 1 or 2")),
+        };
+        let section =
+            Square::new(self.timber.value).map_err(self.blame("--timber", &self.timber.text))?;
+        let values = DesignValues::of(species, grade, self.timber.value)
+            .map_err(self.blame("--species", self.species.name()))?;
+        let treatment = if self.incised {
+            Treatment::Incised
+        } else {
+            Treatment::NotIncised
+        };
+        TimberPost::new(section, values, Moisture::Wet, treatment)
+            .map(Post::from)
+            .map_err(self.blame("--timber", &self.timber.text))
+    }
+
+    pub(crate) fn design(&self) -> Result<PostDesign, String> {
+        let (ground, post) = (self.ground()?, self.post()?);
+        let blame = |error| self.blame("--hole", &self.hole.text)(error);
+        let design = if self.bare {
+            PostDesign::bare(ground, post)
+        } else {
+            let hole = if self.square_hole {
+                Hole::square(self.hole.value)
+            } else {
+                Hole::round(self.hole.value)
+            };
+            PostDesign::in_concrete(ground, post, hole.map_err(blame)?).map_err(blame)?
+        };
+        Ok(design
+            .restrained_by(if self.paved {
+                Restraint::RigidPaving
+            } else {
+                Restraint::None
+            })
+            .with_cap(match self.twelve_foot_rule {
+                CapArg::Depth => DepthCap::CapDepth,
+                CapArg::Reading => DepthCap::CapReading,
+            })
+            .with_combination(if self.one_third_increase {
+                AllowableStress::AlternativeWithIncrease
+            } else {
+                AllowableStress::Basic
+            }))
+    }
+}
+
+/// A length, or nothing for "none".
+fn optional(flag: &str, text: &str) -> Result<Option<Length>, String> {
+    if text.trim() == "none" {
+        Ok(None)
+    } else {
+        parse(text)
+            .map(Some)
+            .map_err(|error| format!("{flag} \"{text}\": {error}, or \"none\""))
+    }
+}
+
+/// One line naming the flag, the value and what is allowed.
+pub(crate) fn one_line(error: &clap::Error) -> String {
+    let text = |kind| match error.get(kind) {
+        Some(ContextValue::String(text)) => Some(text.clone()),
+        Some(ContextValue::Strings(texts)) => Some(texts.join(", ")),
+        _ => None,
+    };
+    let flag = text(ContextKind::InvalidArg).map(|flag| {
+        flag.split_whitespace()
+            .next()
+            .unwrap_or_default()
+            .to_owned()
+    });
+    let value = text(ContextKind::InvalidValue);
+    let reason = std::error::Error::source(error).map(ToString::to_string);
+    let allowed = text(ContextKind::ValidValue).map(|values| format!("give one of {values}"));
+    match (flag, value, reason.or(allowed)) {
+        (Some(flag), Some(value), Some(reason)) => format!("{flag} \"{value}\": {reason}"),
+        (Some(flag), _, _) => {
+            let kind = error.kind();
+            format!("{flag}: {kind}; --help lists the flags")
+        }
+        _ => error
+            .to_string()
+            .lines()
+            .next()
+            .unwrap_or_default()
+            .to_owned(),
+    }
+}

@@ -1,0 +1,77 @@
+//! The schedule of every post of a tall privacy fence, for an invented site or
+//! for the installer's own numbers.
+//!
+//! ```text
+//! cargo run --release --example tall_privacy_fence
+//! cargo run --release --example tall_privacy_fence -- --height "6 ft" --speed "120 mph" \
+//!     --soil-class 5 --hole "12 in" --planned-depth "30 in" --worksheet 1
+//! ```
+
+mod flags;
+mod print;
+
+use clap::Parser;
+use flags::Flags;
+use groundline::plan::FencePlan;
+use groundline::report;
+use std::io::Write;
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    let flags = match Flags::try_parse() {
+        Ok(flags) => flags,
+        Err(error) if error.use_stderr() => return refuse(&flags::one_line(&error)),
+        Err(help) => {
+            print!("{help}");
+            return ExitCode::SUCCESS;
+        }
+    };
+    match run(&flags) {
+        Ok(output) => {
+            // A reader that closes early (`| head`) is no failure.
+            let _ = std::io::stdout().write_all(output.as_bytes());
+            ExitCode::SUCCESS
+        }
+        Err(message) => refuse(&message),
+    }
+}
+
+fn refuse(message: &str) -> ExitCode {
+    eprintln!("{message}");
+    ExitCode::from(2)
+}
+
+fn run(flags: &Flags) -> Result<String, String> {
+    let system = flags.system();
+    let fence = flags.fence()?;
+    let plan = FencePlan::new(flags.site()?, &fence, flags.design()?)
+        .with_options(flags.options())
+        .with_planned_depth(flags.planned_depth.value);
+    let schedule = plan.schedule().map_err(|error| match error.field() {
+        "depth" => flags.blame("--planned-depth", &flags.planned_depth.text)(error),
+        "lateral bearing" => format!("--one-third-increase with --isolated-pole: {error}"),
+        _ => error.in_system(system).to_string(),
+    })?;
+
+    if let Some(number) = flags.worksheet {
+        let post = schedule.post(number).ok_or(format!(
+            "--worksheet \"{number}\": give a post number, 1 to {}",
+            fence.posts().len()
+        ))?;
+        let sheet = schedule.worksheet(&post, system);
+        return Ok(if flags.markdown {
+            report::markdown(&sheet).to_string()
+        } else {
+            report::text(&sheet).to_string()
+        });
+    }
+    let mut out = print::assumptions(flags, &plan, system);
+    out += &print::schedule(&schedule, system);
+    out += &print::rules(&schedule, system)?;
+    out += "\nCautions\n";
+    for caution in schedule.cautions().iter() {
+        out.extend(["  - ", caution.text(), "\n"]);
+    }
+    out += "\nThe working of a post, line by line: --worksheet POST. All flags: --help.\n";
+    Ok(out)
+}

@@ -1,0 +1,185 @@
+//! Ground-line actions: what a post brings down to grade.
+//!
+//! Shear V is positive in the wind direction; moment M about grade is positive
+//! when it overturns the post the way a positive shear above grade does; axial
+//! N is compression. So V and M of one sign turn the post in the same sense,
+//! and V and M of opposite signs in opposite senses. The limit state is part
+//! of the type, see [`crate::limit_state`].
+
+mod fence_wind;
+
+pub use fence_wind::{FenceWind, LoadCase, LoadCaseKind, LoadCases, RunWind};
+
+use crate::error::{Error, within};
+use crate::limit_state::{AllowableStress, LimitState, Strength};
+use crate::units::{Angle, Force, Length, Measurable, Torque, arm, ft, kipf, lb, lb_ft, moment};
+
+/// Shear, moment and axial force at grade, in one safety format.
+///
+/// ```
+/// use groundline::{actions::{DeadEffects, GroundlineActions}, limit_state::AllowableStress};
+/// use groundline::units::{ft, lb, lb_ft};
+/// let wind = GroundlineActions::wind(lb(1_000.0), ft(4.4))?;
+/// let asd = wind.allowable(&DeadEffects::NONE, AllowableStress::Basic);
+/// assert_eq!(asd.shear(), lb(600.0));
+/// # Ok::<(), groundline::Error>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct GroundlineActions<L: LimitState> {
+    shear: Force,
+    moment: Torque,
+    axial: Force,
+    level: L,
+}
+
+impl<L: LimitState> GroundlineActions<L> {
+    /// Actions an engineer already has, in the sign convention of this module.
+    ///
+    /// # Errors
+    /// A value that is not finite, shear or axial beyond 100 000 kip, moment
+    /// beyond 10⁹ lb·ft, or tension (uplift is another check).
+    #[inline]
+    pub fn new(shear: Force, moment: Torque, axial: Force, level: L) -> Result<Self, Error> {
+        let most = kipf(100_000.0);
+        let most_moment = lb_ft(1e9);
+        Ok(Self {
+            shear: within("shear", shear, -most, most)?,
+            moment: within("moment", moment, -most_moment, most_moment)?,
+            axial: within("axial force", axial, lb(0.0), most)?,
+            level,
+        })
+    }
+
+    /// V.
+    pub const fn shear(&self) -> Force {
+        self.shear
+    }
+    /// M about grade.
+    pub const fn moment(&self) -> Torque {
+        self.moment
+    }
+    /// N.
+    pub const fn axial(&self) -> Force {
+        self.axial
+    }
+    /// The safety format.
+    pub const fn level(&self) -> L {
+        self.level
+    }
+    /// h = M/V, the height at which the shear would act; zero without shear.
+    pub fn height(&self) -> Length {
+        arm(self.moment, self.shear)
+    }
+}
+
+impl GroundlineActions<Strength> {
+    /// Strength-level wind: a force at a height above grade.
+    ///
+    /// # Errors
+    /// As [`GroundlineActions::new`]; height outside 0 to 300 ft.
+    pub fn wind(force: Force, height: Length) -> Result<Self, Error> {
+        let height = within("height of the force", height, ft(0.0), ft(300.0))?;
+        Self::new(force, moment(force, height), lb(0.0), Strength)
+    }
+
+    /// The resultant with the wind on a second run that turns by an angle,
+    /// both acting in full at once. The cosine is taken positive: some wind
+    /// pushes both runs to the side where they add up.
+    #[must_use]
+    pub fn with_turned(&self, other: &Self, turn: Angle) -> Self {
+        let cosine = turn.value.cos().abs();
+        let sum = |a: f64, b: f64| (a * a + b * b + 2.0 * (a * b).abs() * cosine).sqrt();
+        Self {
+            shear: Force::from_si(sum(self.shear.value, other.shear.value)),
+            moment: Torque::from_si(sum(self.moment.value, other.moment.value)),
+            axial: self.axial + other.axial,
+            level: Strength,
+        }
+    }
+
+    /// Combined with dead load at allowable-stress level: D + 0.6 W, or the
+    /// alternative family. Moments of dead load across the wind combine as
+    /// vectors.
+    #[must_use]
+    #[inline]
+    pub fn allowable(
+        &self,
+        dead: &DeadEffects,
+        combination: AllowableStress,
+    ) -> GroundlineActions<AllowableStress> {
+        let factor = combination.wind_factor();
+        let wind = self.moment * factor;
+        let in_line = wind.value + dead.in_line.value.copysign(wind.value);
+        let across = dead.across.value;
+        let moment = if across == 0.0 {
+            in_line
+        } else {
+            (in_line * in_line + across * across)
+                .sqrt()
+                .copysign(in_line)
+        };
+        GroundlineActions {
+            shear: self.shear * factor,
+            moment: Torque::from_si(moment),
+            axial: self.axial + dead.axial,
+            level: combination,
+        }
+    }
+}
+
+/// Nominal dead load at grade.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DeadEffects {
+    axial: Force,
+    in_line: Torque,
+    across: Torque,
+}
+
+impl DeadEffects {
+    /// None.
+    pub const NONE: Self = Self {
+        axial: Force {
+            dimension: core::marker::PhantomData,
+            units: core::marker::PhantomData,
+            value: 0.0,
+        },
+        in_line: Torque {
+            dimension: core::marker::PhantomData,
+            units: core::marker::PhantomData,
+            value: 0.0,
+        },
+        across: Torque {
+            dimension: core::marker::PhantomData,
+            units: core::marker::PhantomData,
+            value: 0.0,
+        },
+    };
+
+    /// Weight, and the moments it makes at grade in line with the wind and
+    /// across it.
+    ///
+    /// # Errors
+    /// A value that is not finite, negative, or beyond 100 000 kip or
+    /// 10⁹ lb·ft.
+    pub fn new(axial: Force, in_line: Torque, across: Torque) -> Result<Self, Error> {
+        let most = lb_ft(1e9);
+        Ok(Self {
+            axial: within("weight", axial, lb(0.0), kipf(100_000.0))?,
+            in_line: within("moment of the weight", in_line, lb_ft(0.0), most)?,
+            across: within("moment of the weight", across, lb_ft(0.0), most)?,
+        })
+    }
+
+    /// Weight.
+    pub const fn axial(&self) -> Force {
+        self.axial
+    }
+    /// Its moment in line with the wind.
+    pub const fn in_line(&self) -> Torque {
+        self.in_line
+    }
+    /// Its moment across the wind.
+    pub const fn across(&self) -> Torque {
+        self.across
+    }
+}

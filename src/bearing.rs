@@ -1,0 +1,79 @@
+//! Vertical bearing under a post: IBC 1807.3.2.3.
+//!
+//! The load at grade over the area of the base, against the allowable
+//! foundation pressure. The weight of the footing itself is not added (it
+//! takes the place of soil of nearly that weight), skin friction is not
+//! counted, and no increase for wind is taken, since the load is dead load.
+
+use crate::actions::GroundlineActions;
+use crate::foundation::Foundation;
+use crate::ground::Ground;
+use crate::limit_state::AllowableStress;
+use crate::source::{self, Citation};
+use crate::step::{Step, Worksheet};
+use crate::units::{Area, Pressure};
+use crate::utilization::Utilization;
+
+/// The base of a post against its load.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct BearingCheck {
+    /// The load.
+    pub actions: GroundlineActions<AllowableStress>,
+    /// Area of the base.
+    pub base: Area,
+    /// Pressure under the base.
+    pub demand: Pressure,
+    /// Allowable pressure.
+    pub capacity: Pressure,
+    /// Their ratio.
+    pub utilization: Utilization,
+}
+
+impl BearingCheck {
+    /// The check; none where the ground has no vertical pressure.
+    #[inline]
+    pub fn new(
+        actions: &GroundlineActions<AllowableStress>,
+        ground: &Ground,
+        foundation: &Foundation,
+    ) -> Option<Self> {
+        let capacity = ground.vertical()?;
+        let base = foundation.base_area();
+        let demand = actions.axial() / base;
+        Some(Self {
+            actions: *actions,
+            base,
+            demand,
+            capacity,
+            utilization: Utilization::of(demand, capacity),
+        })
+    }
+
+    /// Where it comes from.
+    pub const fn source(&self) -> &'static Citation {
+        &source::IBC_1807_3_2_3
+    }
+
+    /// Writes the working.
+    pub fn write(&self, sheet: &mut Worksheet) {
+        sheet.section("Vertical bearing");
+        sheet.remark("Weight of the footing not added, side friction not counted.");
+        sheet.push(Step::given("N", "weight at grade", self.actions.axial()));
+        sheet.push(
+            Step::computed("qv", "pressure under the base", "N/Ab", self.demand)
+                .with("N", self.actions.axial())
+                .with("Ab", self.base)
+                .cite(self.source()),
+        );
+        sheet.push(
+            Step::given("qa", "allowable foundation pressure", self.capacity)
+                .cite(&source::IBC_1806_2),
+        );
+        sheet.push(
+            Step::computed_number("ub", "utilization", "qv/qa", self.utilization.ratio())
+                .with("qv", self.demand)
+                .with("qa", self.capacity),
+        );
+    }
+}

@@ -1,0 +1,122 @@
+//! What every result must say beside its numbers.
+
+use core::fmt;
+
+macro_rules! cautions {
+    ($( $(#[$doc:meta])* $name:ident = $text:literal; )+) => {
+        /// One caution.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+        #[non_exhaustive]
+        pub enum Caution { $( $(#[$doc])* $name ),+ }
+
+        impl Caution {
+            /// Every caution, in the order they are printed.
+            pub const ALL: &'static [Caution] = &[ $( Caution::$name ),+ ];
+
+            /// The caution in full.
+            pub const fn text(self) -> &'static str {
+                match self { $( Caution::$name => $text ),+ }
+            }
+        }
+    };
+}
+
+cautions! {
+    /// On every result.
+    NoSubstitute = "These numbers are no substitute for the locally adopted code and a licensed \
+        engineer. Have them reviewed before anyone builds on them.";
+    /// Before any hole is dug.
+    BuriedUtilities = "Have buried utilities located and marked before digging (811 in the United \
+        States).";
+    /// Where the ground freezes.
+    Frost = "Frost is not checked here. Where the ground freezes, the local frost depth governs \
+        the bottom of the footing, and frozen soil gripping its side can lift it.";
+    /// Ground that is not level.
+    Slope = "The pole formulas assume level ground. On or near a slope, or beside a cut, the soil \
+        on the low side holds less.";
+    /// Soil against the fence.
+    RetainedSoil = "A fence that holds back soil carries earth pressure that is not included \
+        here; it is a retaining wall.";
+    /// Barriers.
+    Barrier = "A pool barrier, guard or traffic barrier has loads and rules of its own that are \
+        not checked here.";
+    /// Concrete.
+    Curing = "Let concrete cure and brace the posts before the fence is loaded by wind.";
+    /// Presumptive soil.
+    PresumptiveSoil = "Presumptive soil values suppose firm, natural, undisturbed ground of the \
+        class named. Mud, organic soil, peat, soft clay and loose fill have no presumptive value.";
+    /// Doubled lateral bearing.
+    IsolatedPole = "Lateral bearing was doubled as for an isolated pole (IBC 1806.3.4): allowed \
+        only where 1/2 in (13 mm) of movement at the ground does no harm.";
+    /// One-third increase.
+    OneThirdIncrease = "Soil pressures were raised by one third with the alternative allowable \
+        stress combinations; the adopted code must allow it (the section varies by jurisdiction).";
+    /// Deeper than the pole formula reads pressure.
+    BeyondTwelveFeet = "A depth beyond 12 ft (3.66 m) lies outside what the pole formula was \
+        meant for; the pressure is not read deeper than its limit. Use a pier analysis.";
+    /// Rigid paving counted on.
+    RigidPaving = "Restraint at grade was counted on: rigid paving must bear against the post on \
+        every side and stay there for its life.";
+    /// Backfill.
+    Backfill = "A post without a poured footing counts only if its hole is backfilled as \
+        IBC 1807.3.3 says; loose spoil tamped by foot is not that.";
+    /// Values from memory.
+    FromMemory = "A line marked 'from memory' uses a value not confirmed against any page; check \
+        it against the printed standard.";
+}
+
+impl Caution {
+    const fn bit(self) -> u32 {
+        1 << self as u32
+    }
+}
+
+impl fmt::Display for Caution {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.text())
+    }
+}
+
+/// The cautions that apply to a result. [`Caution::NoSubstitute`] is always
+/// among them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Cautions(u32);
+
+impl Default for Cautions {
+    fn default() -> Self {
+        Self(Caution::NoSubstitute.bit())
+    }
+}
+
+impl Cautions {
+    /// These and one more.
+    #[must_use]
+    pub const fn with(self, caution: Caution) -> Self {
+        Self(self.0 | caution.bit())
+    }
+
+    /// These and one more if `applies`.
+    #[must_use]
+    pub const fn with_if(self, applies: bool, caution: Caution) -> Self {
+        if applies { self.with(caution) } else { self }
+    }
+
+    /// The union.
+    #[must_use]
+    pub const fn and(self, others: Cautions) -> Self {
+        Self(self.0 | others.0)
+    }
+
+    /// Is this one among them?
+    pub const fn contains(self, caution: Caution) -> bool {
+        self.0 & caution.bit() != 0
+    }
+
+    /// All of them, in printing order.
+    pub fn iter(self) -> impl Iterator<Item = Caution> {
+        Caution::ALL
+            .iter()
+            .copied()
+            .filter(move |caution| self.contains(*caution))
+    }
+}

@@ -1,0 +1,325 @@
+//! From runs to posts: where each post stands, what it carries, and what hangs
+//! on it.
+
+use super::run::{FenceRun, Hinges};
+use crate::error::{Error, within};
+use crate::units::{Angle, Force, Length, deg, ft, inch};
+use crate::wind::{WallEnd, WallEnds};
+
+/// What a post is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum PostKind {
+    /// The free end of the fence.
+    End,
+    /// Between two bays.
+    Line,
+    /// Where the fence turns.
+    Corner,
+    /// Beside a gate; a gate post at an end or corner counts as this.
+    Gate,
+}
+
+impl PostKind {
+    /// Its name.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::End => "end",
+            Self::Line => "line",
+            Self::Corner => "corner",
+            Self::Gate => "gate",
+        }
+    }
+}
+
+/// The part of one run that a post carries.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct Arm {
+    /// Index of the run.
+    pub run: usize,
+    /// Position of the post along it.
+    pub at: Length,
+    /// Tributary strip, from; every gate shut.
+    pub from: Length,
+    /// Tributary strip, to; every gate shut.
+    pub to: Length,
+    /// Tributary strip, from; every gate open.
+    pub open_from: Length,
+    /// Tributary strip, to; every gate open.
+    pub open_to: Length,
+}
+
+impl Arm {
+    /// Tributary width with every gate shut.
+    pub fn width(&self) -> Length {
+        self.to - self.from
+    }
+}
+
+/// A gate leaf that hangs on a post.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct HungLeaf {
+    /// Index of the run it closes.
+    pub run: usize,
+    /// Its width.
+    pub width: Length,
+    /// Its weight, half its width from the post.
+    pub weight: Force,
+}
+
+/// One post of a fence.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct FencePost {
+    /// Its number, from 1.
+    pub number: usize,
+    /// What it is.
+    pub kind: PostKind,
+    /// The run it stands in, or ends; at a corner also the one that begins.
+    pub arms: [Option<Arm>; 2],
+    /// The gate leaves that hang on it.
+    pub leaves: [Option<HungLeaf>; 2],
+}
+
+impl FencePost {
+    /// Its first arm, every post has one.
+    pub fn arms(&self) -> impl Iterator<Item = &Arm> {
+        self.arms.iter().flatten()
+    }
+
+    /// The leaves that hang on it.
+    pub fn leaves(&self) -> impl Iterator<Item = &HungLeaf> {
+        self.leaves.iter().flatten()
+    }
+
+    fn hang(&mut self, leaf: HungLeaf) {
+        let slot = usize::from(self.leaves[0].is_some());
+        self.leaves[slot] = Some(leaf);
+    }
+}
+
+/// A fence: straight runs that follow one another, each turning from the last.
+///
+/// ```
+/// use groundline::{fence::*, units::{deg, ft, lb}};
+/// let panel = Panel::new(ft(6.0))?;
+/// let front = FenceRun::new(panel, ft(40.0), ft(8.0))?
+///     .with_gate(Gate::new(ft(16.0), ft(4.0), lb(90.0), Hinges::AtStart)?)?;
+/// let side = FenceRun::new(panel, ft(30.0), ft(8.0))?;
+/// let fence = Fence::new(front).turning(deg(90.0), side)?;
+/// let kinds: Vec<_> = fence.posts().iter().map(|post| post.kind.name()).collect();
+/// assert_eq!(kinds, ["end", "line", "gate", "gate", "line", "line", "corner",
+///                    "line", "line", "line", "end"]);
+/// # Ok::<(), groundline::Error>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Fence {
+    runs: Vec<FenceRun>,
+    turns: Vec<Angle>,
+    posts: Vec<FencePost>,
+}
+
+impl Fence {
+    /// A fence of one run, free at both ends.
+    pub fn new(run: FenceRun) -> Self {
+        let runs = vec![run];
+        let posts = lay_out(&runs);
+        Self {
+            runs,
+            turns: Vec::new(),
+            posts,
+        }
+    }
+
+    /// With one more run that turns from the last by an angle (0° would go
+    /// straight on). Which way it turns makes no difference here.
+    ///
+    /// # Errors
+    /// Turn outside 1° to 170°.
+    pub fn turning(mut self, turn: Angle, run: FenceRun) -> Result<Self, Error> {
+        let turn = within("turn", turn, deg(1.0), deg(170.0))?;
+        self.turns.push(turn);
+        self.runs.push(run);
+        self.posts = lay_out(&self.runs);
+        Ok(self)
+    }
+
+    /// The runs.
+    pub fn runs(&self) -> &[FenceRun] {
+        &self.runs
+    }
+
+    /// The posts, along the path.
+    pub fn posts(&self) -> &[FencePost] {
+        &self.posts
+    }
+
+    /// The turn between a run and the next.
+    pub fn turn_after(&self, run: usize) -> Option<Angle> {
+        self.turns.get(run).copied()
+    }
+
+    /// What is at the ends of a run. A turn of 60° to 120° makes the other
+    /// run a return corner, as long as it goes on without a gate; any other
+    /// end counts as free, which is never less load.
+    pub fn ends(&self, run: usize) -> WallEnds {
+        let joint =
+            |turn: Option<Angle>, other: Option<&FenceRun>, from_start: bool| match (turn, other) {
+                (Some(turn), Some(other)) if turn >= deg(60.0) && turn <= deg(120.0) => {
+                    WallEnd::Return(other.uninterrupted(from_start))
+                }
+                _ => WallEnd::Free,
+            };
+        let before = run.checked_sub(1);
+        WallEnds {
+            start: joint(
+                before.and_then(|i| self.turn_after(i)),
+                before.and_then(|i| self.runs.get(i)),
+                false,
+            ),
+            end: joint(self.turn_after(run), self.runs.get(run + 1), true),
+        }
+    }
+
+    /// The same fence walked from its other end.
+    #[must_use]
+    pub fn mirrored(&self) -> Self {
+        let runs: Vec<_> = self.runs.iter().rev().map(FenceRun::mirrored).collect();
+        let posts = lay_out(&runs);
+        Self {
+            runs,
+            turns: self.turns.iter().rev().copied().collect(),
+            posts,
+        }
+    }
+}
+
+/// A post position along a run and whether the bay behind it is a gate.
+struct Station {
+    at: Length,
+    gate_behind: bool,
+}
+
+/// The stations of one run, gate by gate, in equal bays between.
+fn stations(run: &FenceRun) -> Vec<Station> {
+    let mut stations = vec![Station {
+        at: ft(0.0),
+        gate_behind: false,
+    }];
+    let mut last = ft(0.0);
+    let openings = run.gates().iter().map(|gate| (gate.at(), Some(gate.end())));
+    for (piece_end, gate_end) in openings.chain([(run.length(), None)]) {
+        let piece = piece_end - last;
+        if piece > inch(0.01) {
+            // A hair over a whole number of bays is that number.
+            let bays = ((piece / run.spacing()).value - 1e-9).ceil().max(1.0);
+            let mut bay = 1.0;
+            while bay <= bays {
+                let at = if bay >= bays {
+                    piece_end
+                } else {
+                    last + piece * (bay / bays)
+                };
+                stations.push(Station {
+                    at,
+                    gate_behind: false,
+                });
+                bay += 1.0;
+            }
+        }
+        if let Some(gate_end) = gate_end {
+            let at = if (run.length() - gate_end) > inch(0.01) {
+                gate_end
+            } else {
+                run.length()
+            };
+            stations.push(Station {
+                at,
+                gate_behind: true,
+            });
+            last = gate_end;
+        }
+    }
+    stations
+}
+
+fn lay_out(runs: &[FenceRun]) -> Vec<FencePost> {
+    let mut posts: Vec<FencePost> = Vec::new();
+    for (index, run) in runs.iter().enumerate() {
+        let stations = stations(run);
+        let first_of_run = posts.len().saturating_sub(1);
+        for (i, station) in stations.iter().enumerate() {
+            let behind = i.checked_sub(1).map(|j| &stations[j]);
+            let ahead = stations.get(i + 1);
+            let half = |other: Option<&Station>| {
+                other.map_or(station.at, |other| (other.at + station.at) * 0.5)
+            };
+            let gate_ahead = ahead.is_some_and(|next| next.gate_behind);
+            let arm = Arm {
+                run: index,
+                at: station.at,
+                from: half(behind),
+                to: half(ahead),
+                open_from: if station.gate_behind {
+                    station.at
+                } else {
+                    half(behind)
+                },
+                open_to: if gate_ahead { station.at } else { half(ahead) },
+            };
+            let at_gate = station.gate_behind || gate_ahead;
+            if i == 0
+                && index > 0
+                && let Some(corner) = posts.last_mut()
+            {
+                corner.arms[1] = Some(arm);
+                if corner.kind != PostKind::Gate {
+                    corner.kind = PostKind::Corner;
+                }
+                if at_gate {
+                    corner.kind = PostKind::Gate;
+                }
+                continue;
+            }
+            let kind = if at_gate {
+                PostKind::Gate
+            } else if i == 0 || ahead.is_none() {
+                PostKind::End
+            } else {
+                PostKind::Line
+            };
+            posts.push(FencePost {
+                number: posts.len() + 1,
+                kind,
+                arms: [Some(arm), None],
+                leaves: [None, None],
+            });
+        }
+        for gate in run.gates() {
+            let leaf = HungLeaf {
+                run: index,
+                width: gate.leaf_width(),
+                weight: gate.leaf_weight(),
+            };
+            let mut hang_at = |at: Length| {
+                if let Some(post) = posts[first_of_run..].iter_mut().find(|post| {
+                    post.arms()
+                        .any(|arm| arm.run == index && (arm.at - at).abs() < inch(0.02))
+                }) {
+                    post.hang(leaf);
+                }
+            };
+            match gate.hinges() {
+                Hinges::AtStart => hang_at(gate.at()),
+                Hinges::AtEnd => hang_at(gate.end()),
+                Hinges::Both => {
+                    hang_at(gate.at());
+                    hang_at(gate.end());
+                }
+            }
+        }
+    }
+    posts
+}

@@ -1,0 +1,302 @@
+//! One straight run of fence: its panel, its length, its spacing, its gates.
+
+use crate::error::{Error, number_within, within};
+use crate::units::{Force, Length, Pressure, ft, inch, lb, psf};
+
+/// What stands between the posts.
+///
+/// ```
+/// use groundline::{fence::Panel, units::{ft, inch, psf}};
+/// // Boards from 2 in above ground to 8 ft, tight, 3.5 psf.
+/// let panel = Panel::new(ft(8.0))?.with_clearance(inch(2.0))?.with_weight(psf(3.5))?;
+/// # let _ = panel;
+/// # Ok::<(), groundline::Error>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Panel {
+    top: Length,
+    clearance: Length,
+    solidity: f64,
+    weight: Pressure,
+}
+
+impl Panel {
+    /// A tight panel from the ground to a height.
+    ///
+    /// # Errors
+    /// Height outside 0.5 to 40 ft.
+    pub fn new(top: Length) -> Result<Self, Error> {
+        Ok(Self {
+            top: within("fence height", top, ft(0.5), ft(40.0))?,
+            clearance: ft(0.0),
+            solidity: 1.0,
+            weight: psf(0.0),
+        })
+    }
+
+    /// With a clear gap below it.
+    ///
+    /// # Errors
+    /// Outside 0 to 0.95 of the height.
+    pub fn with_clearance(self, clearance: Length) -> Result<Self, Error> {
+        let clearance = within("clearance below", clearance, ft(0.0), self.top * 0.95)?;
+        Ok(Self { clearance, ..self })
+    }
+
+    /// With openings: solid area over gross area.
+    ///
+    /// # Errors
+    /// Outside 0.7 to 1; a fence with 30 % openings or more is not a solid
+    /// wall.
+    pub fn with_solidity(self, solidity: f64) -> Result<Self, Error> {
+        let solidity = number_within("solidity", solidity, 0.7, 1.0)?;
+        Ok(Self { solidity, ..self })
+    }
+
+    /// With a weight per gross area, rails included.
+    ///
+    /// # Errors
+    /// Outside 0 to 200 psf.
+    pub fn with_weight(self, weight: Pressure) -> Result<Self, Error> {
+        let weight = within("panel weight", weight, psf(0.0), psf(200.0))?;
+        Ok(Self { weight, ..self })
+    }
+
+    /// Height of the top above ground.
+    pub const fn top(&self) -> Length {
+        self.top
+    }
+    /// The gap below.
+    pub const fn clearance(&self) -> Length {
+        self.clearance
+    }
+    /// Solid over gross area.
+    pub const fn solidity(&self) -> f64 {
+        self.solidity
+    }
+    /// Weight per gross area.
+    pub const fn weight(&self) -> Pressure {
+        self.weight
+    }
+    /// The height of the solid part.
+    pub fn height(&self) -> Length {
+        self.top - self.clearance
+    }
+}
+
+/// Which side of the opening the leaf hangs on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum Hinges {
+    /// One leaf, hung on the post nearer the start of the run.
+    AtStart,
+    /// One leaf, hung on the post nearer the end of the run.
+    AtEnd,
+    /// Two leaves that meet in the middle.
+    Both,
+}
+
+impl Hinges {
+    /// The same gate seen from the other end.
+    #[must_use]
+    pub const fn mirrored(self) -> Self {
+        match self {
+            Self::AtStart => Self::AtEnd,
+            Self::AtEnd => Self::AtStart,
+            Self::Both => Self::Both,
+        }
+    }
+}
+
+/// A gate in a run. Its leaf has the height and solidity of the panel.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Gate {
+    at: Length,
+    opening: Length,
+    leaf_weight: Force,
+    hinges: Hinges,
+}
+
+impl Gate {
+    /// A gate whose opening starts at a position along the run. The opening
+    /// is measured between the centres of the gate posts, so a leaf hung on
+    /// its post has its weight at half the opening (a quarter for two leaves).
+    ///
+    /// # Errors
+    /// Position outside 0 to 300 000 ft, opening outside 2 to 40 ft, leaf
+    /// weight outside 0 to 10 000 lb.
+    pub fn new(
+        at: Length,
+        opening: Length,
+        leaf_weight: Force,
+        hinges: Hinges,
+    ) -> Result<Self, Error> {
+        Ok(Self {
+            at: within("gate position", at, ft(0.0), ft(300_000.0))?,
+            opening: within("gate opening", opening, ft(2.0), ft(40.0))?,
+            leaf_weight: within("gate leaf weight", leaf_weight, lb(0.0), lb(10_000.0))?,
+            hinges,
+        })
+    }
+
+    /// Start of the opening.
+    pub const fn at(&self) -> Length {
+        self.at
+    }
+    /// End of the opening.
+    pub fn end(&self) -> Length {
+        self.at + self.opening
+    }
+    /// Width of the opening.
+    pub const fn opening(&self) -> Length {
+        self.opening
+    }
+    /// Width of one leaf.
+    pub fn leaf_width(&self) -> Length {
+        match self.hinges {
+            Hinges::Both => self.opening * 0.5,
+            Hinges::AtStart | Hinges::AtEnd => self.opening,
+        }
+    }
+    /// Weight of one leaf.
+    pub const fn leaf_weight(&self) -> Force {
+        self.leaf_weight
+    }
+    /// Where it hangs.
+    pub const fn hinges(&self) -> Hinges {
+        self.hinges
+    }
+}
+
+/// One straight run.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FenceRun {
+    panel: Panel,
+    length: Length,
+    spacing: Length,
+    gates: Vec<Gate>,
+}
+
+impl FenceRun {
+    /// The shortest bay or piece of fence beside a gate.
+    fn least_piece() -> Length {
+        inch(6.0)
+    }
+
+    /// A run of a length with posts no farther apart than `spacing`.
+    ///
+    /// # Errors
+    /// Length outside 2 to 300 000 ft, spacing outside 1 to 40 ft, or more
+    /// than 100 000 posts.
+    pub fn new(panel: Panel, length: Length, spacing: Length) -> Result<Self, Error> {
+        let length = within("run length", length, ft(2.0), ft(300_000.0))?;
+        let spacing = within("post spacing", spacing, ft(1.0), ft(40.0))?;
+        if (length / spacing).value > 100_000.0 {
+            return Err(Error::NotApplicable {
+                field: "run length",
+                reason: "it would need more than 100 000 posts; split the run",
+            });
+        }
+        Ok(Self {
+            panel,
+            length,
+            spacing,
+            gates: Vec::new(),
+        })
+    }
+
+    /// With one more gate.
+    ///
+    /// # Errors
+    /// The gate leaves the run, overlaps another gate, or leaves a piece of
+    /// fence shorter than 6 in beside it.
+    pub fn with_gate(mut self, gate: Gate) -> Result<Self, Error> {
+        let refuse = |reason| {
+            Err(Error::NotApplicable {
+                field: "gate",
+                reason,
+            })
+        };
+        self.gates.push(gate);
+        self.gates.sort_by(|a, b| a.at.value.total_cmp(&b.at.value));
+        let tiny = inch(0.01);
+        let mut last = ft(0.0);
+        for (start, end) in self
+            .gates
+            .iter()
+            .map(|gate| (gate.at, gate.end()))
+            .chain([(self.length, self.length)])
+        {
+            let piece = start - last;
+            if piece < -tiny {
+                return refuse("it reaches beyond its run or into another gate");
+            }
+            if piece > tiny && piece < Self::least_piece() - tiny {
+                return refuse("it leaves a piece of fence shorter than 6 in (152 mm)");
+            }
+            last = end;
+        }
+        Ok(self)
+    }
+
+    /// The panel.
+    pub const fn panel(&self) -> &Panel {
+        &self.panel
+    }
+    /// The length.
+    pub const fn length(&self) -> Length {
+        self.length
+    }
+    /// The greatest spacing.
+    pub const fn spacing(&self) -> Length {
+        self.spacing
+    }
+    /// The gates, from the start.
+    pub fn gates(&self) -> &[Gate] {
+        &self.gates
+    }
+
+    /// The same run seen from its other end.
+    #[must_use]
+    pub fn mirrored(&self) -> Self {
+        let gates = self
+            .gates
+            .iter()
+            .rev()
+            .map(|gate| Gate {
+                at: self.length - gate.end(),
+                hinges: gate.hinges.mirrored(),
+                ..*gate
+            })
+            .collect();
+        Self {
+            gates,
+            ..self.clone()
+        }
+    }
+
+    /// The pieces of fence that stand when every gate is open.
+    pub(crate) fn standing_pieces(&self) -> impl Iterator<Item = (Length, Length)> + '_ {
+        let starts = core::iter::once(ft(0.0)).chain(self.gates.iter().map(Gate::end));
+        let ends = self
+            .gates
+            .iter()
+            .map(Gate::at)
+            .chain(core::iter::once(self.length));
+        starts
+            .zip(ends)
+            .filter(|(from, to)| *to - *from > inch(0.01))
+    }
+
+    /// How far the run goes on from its start, or from its end, before it
+    /// ends or a gate opens.
+    pub(crate) fn uninterrupted(&self, from_start: bool) -> Length {
+        if from_start {
+            self.gates.first().map_or(self.length, Gate::at)
+        } else {
+            self.gates
+                .last()
+                .map_or(self.length, |gate| self.length - gate.end())
+        }
+    }
+}

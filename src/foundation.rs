@@ -1,0 +1,296 @@
+//! The foundation of a post: its hole, what fills it, what width of it bears
+//! on the ground, and what it takes in concrete.
+
+use crate::caution::{Caution, Cautions};
+use crate::error::{Error, within};
+use crate::section::{PostSection, disc};
+use crate::source::{self, Citation};
+use crate::step::{Step, Worksheet};
+use crate::units::{Area, Length, Measure, Volume, ft, inch};
+
+/// The plan of a hole.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Hole {
+    shape: HoleShape,
+    size: Length,
+}
+
+/// The shape of a hole in plan.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum HoleShape {
+    /// Drilled.
+    Round,
+    /// Dug square.
+    Square,
+}
+
+impl Hole {
+    /// A drilled hole of a diameter.
+    ///
+    /// # Errors
+    /// Outside 3 in to 10 ft.
+    pub fn round(diameter: Length) -> Result<Self, Error> {
+        Ok(Self {
+            shape: HoleShape::Round,
+            size: within("hole diameter", diameter, inch(3.0), ft(10.0))?,
+        })
+    }
+
+    /// A square hole of a side.
+    ///
+    /// # Errors
+    /// Outside 3 in to 10 ft.
+    pub fn square(side: Length) -> Result<Self, Error> {
+        Ok(Self {
+            shape: HoleShape::Square,
+            size: within("hole side", side, inch(3.0), ft(10.0))?,
+        })
+    }
+
+    /// Its shape.
+    pub const fn shape(&self) -> HoleShape {
+        self.shape
+    }
+    /// Its diameter or side.
+    pub const fn size(&self) -> Length {
+        self.size
+    }
+    /// Its area.
+    pub fn area(&self) -> Area {
+        match self.shape {
+            HoleShape::Round => disc(self.size),
+            HoleShape::Square => self.size * self.size,
+        }
+    }
+    /// Its volume to a depth.
+    pub fn volume(&self, depth: Length) -> Volume {
+        self.area() * depth
+    }
+    fn diagonal(&self) -> Length {
+        match self.shape {
+            HoleShape::Round => self.size,
+            HoleShape::Square => self.size * core::f64::consts::SQRT_2,
+        }
+    }
+}
+
+/// The width of a square footing or post that counts as b.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[non_exhaustive]
+pub enum SquareWidth {
+    /// The diagonal, as the code defines b. The default.
+    #[default]
+    Diagonal,
+    /// The face: less, so safer; what a filed calculation used for a
+    /// rectangle, on which the code is silent.
+    Face,
+}
+
+/// What holds the post at grade.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[non_exhaustive]
+pub enum Restraint {
+    /// Nothing: nonconstrained (IBC 1807.3.2.1). The default.
+    #[default]
+    None,
+    /// Rigid floor or pavement against the post at grade: constrained
+    /// (1807.3.2.2). A loosely defined term; ask what the inspector accepts.
+    RigidPaving,
+}
+
+/// b, the width of post or footing that bears on the ground sideways.
+///
+/// A type of its own because every other length here would fit its place.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
+pub struct BearingWidth(Length);
+
+impl BearingWidth {
+    /// A width given outright, for a footing of another shape.
+    ///
+    /// # Errors
+    /// Outside 1 in to 20 ft.
+    pub fn new(width: Length) -> Result<Self, Error> {
+        within("bearing width", width, inch(1.0), ft(20.0)).map(Self)
+    }
+
+    /// The width.
+    pub const fn width(self) -> Length {
+        self.0
+    }
+}
+
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Fill {
+    Concrete(Hole),
+    Bare,
+}
+
+/// A post in its hole.
+///
+/// ```
+/// use groundline::{foundation::{Foundation, Hole}, section::{PostSection, Square}};
+/// use groundline::units::{ft, inch, cu_ft, Measurable};
+/// let post = PostSection::Square(Square::new(inch(5.5))?);
+/// let foundation = Foundation::concrete(Hole::round(inch(18.0))?, post)?;
+/// assert_eq!(foundation.bearing_width().width(), inch(18.0));
+/// assert!((foundation.concrete_volume(ft(4.0)).to(cu_ft) - 6.228).abs() < 0.001);
+/// # Ok::<(), groundline::Error>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Foundation {
+    fill: Fill,
+    section: PostSection,
+    square_width: SquareWidth,
+    restraint: Restraint,
+}
+
+impl Foundation {
+    /// A post in a hole filled with poured concrete against undisturbed
+    /// ground: the hole bears, b is its diameter (the diagonal if square).
+    ///
+    /// # Errors
+    /// The post does not fit the hole with at least 1 in around it.
+    pub fn concrete(hole: Hole, section: PostSection) -> Result<Self, Error> {
+        let (post, room) = match hole.shape {
+            HoleShape::Round => (section.bearing_width(), hole.size),
+            HoleShape::Square => (section.face_width(), hole.size),
+        };
+        within("hole size", room, post + inch(2.0), ft(10.0))?;
+        Ok(Self {
+            fill: Fill::Concrete(hole),
+            section,
+            square_width: SquareWidth::default(),
+            restraint: Restraint::default(),
+        })
+    }
+
+    /// A post whose hole is backfilled as IBC 1807.3.3 says, without a
+    /// structural footing: the post alone bears, b is its diameter or
+    /// diagonal.
+    pub fn bare(section: PostSection) -> Self {
+        Self {
+            fill: Fill::Bare,
+            section,
+            square_width: SquareWidth::default(),
+            restraint: Restraint::default(),
+        }
+    }
+
+    /// With the other reading of b for a square.
+    #[must_use]
+    pub const fn square_width(self, square_width: SquareWidth) -> Self {
+        Self {
+            square_width,
+            ..self
+        }
+    }
+
+    /// With restraint at grade.
+    #[must_use]
+    pub const fn restrained_by(self, restraint: Restraint) -> Self {
+        Self { restraint, ..self }
+    }
+
+    /// b.
+    #[inline]
+    pub fn bearing_width(&self) -> BearingWidth {
+        let face = self.square_width == SquareWidth::Face;
+        BearingWidth(match &self.fill {
+            Fill::Concrete(hole) if face => hole.size,
+            Fill::Concrete(hole) => hole.diagonal(),
+            Fill::Bare if face => self.section.face_width(),
+            Fill::Bare => self.section.bearing_width(),
+        })
+    }
+
+    /// The restraint at grade.
+    pub const fn restraint(&self) -> Restraint {
+        self.restraint
+    }
+
+    /// The hole, if it is filled with concrete.
+    pub const fn hole(&self) -> Option<&Hole> {
+        match &self.fill {
+            Fill::Concrete(hole) => Some(hole),
+            Fill::Bare => None,
+        }
+    }
+
+    /// The section of the post.
+    pub const fn section(&self) -> &PostSection {
+        &self.section
+    }
+
+    /// The area at the bottom that bears downwards.
+    pub fn base_area(&self) -> Area {
+        match &self.fill {
+            Fill::Concrete(hole) => hole.area(),
+            Fill::Bare => self.section.gross_area(),
+        }
+    }
+
+    /// Net volume of concrete to a depth, the post taken out, nothing added
+    /// for waste or an uneven hole. Zero for a bare post.
+    pub fn concrete_volume(&self, depth: Length) -> Volume {
+        match &self.fill {
+            Fill::Concrete(hole) => (hole.area() - self.section.gross_area()) * depth,
+            Fill::Bare => self.section.gross_area() * depth * 0.0,
+        }
+    }
+
+    /// Where b comes from.
+    const fn citation(&self) -> &'static Citation {
+        match self.fill {
+            Fill::Concrete(_) => &source::IBC_1807_3_2_1,
+            Fill::Bare => &source::IBC_1807_3_3,
+        }
+    }
+
+    /// The cautions this foundation brings.
+    pub fn cautions(&self) -> Cautions {
+        let concrete = matches!(self.fill, Fill::Concrete(_));
+        Cautions::default()
+            .with_if(concrete, Caution::Curing)
+            .with_if(!concrete, Caution::Backfill)
+            .with_if(
+                self.restraint == Restraint::RigidPaving,
+                Caution::RigidPaving,
+            )
+    }
+
+    /// Writes b.
+    pub fn write(&self, sheet: &mut Worksheet) {
+        sheet.section("Foundation");
+        sheet.remark(match (&self.fill, self.restraint) {
+            (Fill::Concrete(_), Restraint::None) => {
+                "Poured concrete against undisturbed ground; nothing rigid at grade."
+            }
+            (Fill::Concrete(_), Restraint::RigidPaving) => {
+                "Poured concrete against undisturbed ground; rigid paving at grade."
+            }
+            (Fill::Bare, Restraint::None) => {
+                "Post without structural footing; nothing rigid at grade."
+            }
+            (Fill::Bare, Restraint::RigidPaving) => {
+                "Post without structural footing; rigid paving at grade."
+            }
+        });
+        let b = self.bearing_width().width();
+        let (size, square) = match &self.fill {
+            Fill::Concrete(hole) => (hole.size, hole.shape == HoleShape::Square),
+            Fill::Bare => (
+                self.section.face_width(),
+                matches!(self.section, PostSection::Square(_)),
+            ),
+        };
+        let step = if square && self.square_width == SquareWidth::Diagonal {
+            Step::computed("b", "bearing width: diagonal of the square", "a*sqrt(2)", b)
+                .with_as("a", size, Measure::SectionLength)
+                .shown_as(Measure::SectionLength)
+        } else {
+            Step::given("b", "bearing width", b).shown_as(Measure::SectionLength)
+        };
+        sheet.push(step.cite(self.citation()));
+    }
+}

@@ -1,0 +1,134 @@
+//! Where every number comes from: document, edition, clause, and how well it
+//! is known.
+//!
+//! Each [`Citation`] has an id that stands in `references.md` with the full
+//! story. A test keeps the two in step.
+
+use core::fmt;
+
+/// How well a value or formula is known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum Mark {
+    /// Seen in the named source and recomputed.
+    Published,
+    /// Seen only as quoted by others.
+    Quoted,
+    /// Not confirmed against any page.
+    FromMemory,
+    /// Mathematics from a stated formula, checked numerically.
+    Derived,
+    /// Told in the trade; no source.
+    CommonPractice,
+    /// Given by the user.
+    Given,
+}
+
+impl Mark {
+    /// The mark as printed.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Published => "published",
+            Self::Quoted => "quoted",
+            Self::FromMemory => "from memory",
+            Self::Derived => "derived",
+            Self::CommonPractice => "common practice, no source",
+            Self::Given => "given",
+        }
+    }
+}
+
+/// A clause of a document.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
+pub struct Citation {
+    /// Its id in `references.md`.
+    pub id: &'static str,
+    /// Document and edition.
+    pub document: &'static str,
+    /// Clause, equation, table or figure.
+    pub clause: &'static str,
+    /// How well it is known.
+    pub mark: Mark,
+}
+
+impl fmt::Display for Citation {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.document)?;
+        if !self.clause.is_empty() {
+            write!(f, " {}", self.clause)?;
+        }
+        write!(f, " ({})", self.mark.name())
+    }
+}
+
+macro_rules! citations {
+    ($( $name:ident = $id:literal, $document:literal, $clause:literal, $mark:ident; )+) => {
+        $(
+            #[doc = concat!($document, " ", $clause, ".")]
+            pub static $name: Citation = Citation {
+                id: $id,
+                document: $document,
+                clause: $clause,
+                mark: Mark::$mark,
+            };
+        )+
+
+        /// Every citation of this crate.
+        pub static ALL: &[&Citation] = &[ $( &$name ),+ ];
+    };
+}
+
+citations! {
+    UNITS_NIST = "nist-sp811", "NIST SP 811 (2008)", "App. B.8, exact factors", FromMemory;
+    GEOMETRY = "geometry", "Geometry", "", Derived;
+    STATICS = "statics", "Statics", "", Derived;
+
+    ASCE7_10_29_3_2 = "asce7-10/29.3.2", "ASCE 7-10", "29.3.2, Eq. 29.3-1", Quoted;
+    ASCE7_16_26_10_2 = "asce7-16/26.10.2", "ASCE 7-16", "26.10.2, Eq. 26.10-1", Quoted;
+    ASCE7_22_26_10_2 = "asce7-22/26.10.2", "ASCE 7-22", "26.10.2, Eq. 26.10-1", Quoted;
+    ASCE7_10_KZ = "asce7-10/table-29.3-1", "ASCE 7-10", "Table 29.3-1 (7-16 Table 26.10-1)", Quoted;
+    ASCE7_22_KZ = "asce7-22/table-26.11-1", "ASCE 7-22", "Tables 26.10-1, 26.11-1", Quoted;
+    ASCE7_26_6 = "asce7/table-26.6-1", "ASCE 7-10/-16/-22", "Table 26.6-1", Quoted;
+    ASCE7_26_8 = "asce7/26.8", "ASCE 7-10/-16/-22", "26.8", Quoted;
+    ASCE7_26_9 = "asce7-16/table-26.9-1", "ASCE 7-16/-22", "26.9, Table 26.9-1", Quoted;
+    ASCE7_26_11 = "asce7/gust", "ASCE 7", "7-10 26.9.1; 7-16, 7-22 26.11.1", Quoted;
+    ASCE7_MINIMUM = "asce7/minimum", "ASCE 7", "minimum 16 psf (clause number from memory: 7-10 29.8; 7-16, 7-22 29.7)", Quoted;
+    ASCE7_WALL_FORCE = "asce7/wall-force", "ASCE 7", "7-10 29.4.1; 7-16, 7-22 29.3.1", Quoted;
+    ASCE7_WALL_CASES_A_B = "asce7-10/figure-29.4-1-ab", "ASCE 7-10", "Fig. 29.4-1, Cases A and B (7-16, 7-22 Fig. 29.3-1)", Published;
+    ASCE7_WALL_CASE_B = "asce7/wall-case-b", "ASCE 7", "wall figure, Case B, spread linearly along the run", Derived;
+    ASCE7_WALL_CASE_C = "asce7/wall-case-c", "ASCE 7", "wall figure, Case C and its notes", Quoted;
+    ASCE7_WALL_RETURN = "asce7/wall-return", "ASCE 7", "wall figure, return corner", Quoted;
+    ASCE7_WALL_OPENINGS = "asce7/wall-openings", "ASCE 7", "wall figure, note on openings", Quoted;
+    ASCE7_WALL_RESULTANT = "asce7/wall-resultant", "ASCE 7", "wall figure, note on the resultant", Quoted;
+    ASCE7_OPEN_SIGN = "asce7/open-sign", "ASCE 7", "7-10 Fig. 29.5-2; 7-16, 7-22 Fig. 29.4-2", Quoted;
+    ASCE7_2_4_1 = "asce7/2.4.1", "ASCE 7-16/-22", "2.4.1, D + 0.6W", Quoted;
+
+    IBC_1605_3_2 = "ibc/1605.3.2", "IBC", "1605.3.2 (1605.2 from 2021), alternative combinations, omega 1.3", Published;
+    IBC_1806_2 = "ibc-2012/1806.2", "IBC 2012", "Table 1806.2", Published;
+    IBC_1806_3_4 = "ibc/1806.3.4", "IBC", "1806.3.4", Quoted;
+    IBC_1807_3_2_1 = "ibc/1807.3.2.1", "IBC", "1807.3.2.1, Eq. 18-1", Published;
+    IBC_1807_3_2_2 = "ibc/1807.3.2.2", "IBC", "1807.3.2.2, Eqs. 18-2, 18-3", Published;
+    IBC_1807_3_2_3 = "ibc/1807.3.2.3", "IBC", "1807.3.2.3", Published;
+    IBC_1807_3_3 = "ibc/1807.3.3", "IBC", "1807.3.3", FromMemory;
+
+    BELOW_GRADE = "rigid-post", "Statics of a rigid post, ground stiffness growing with depth", "", Derived;
+
+    SPREAD_BLOCK = "spread-block", "Statics of a spread footing", "as in a filed permit calculation", Published;
+
+    NDS_4A = "nds/4a", "NDS Supplement", "Table 4A", FromMemory;
+    NDS_4B = "nds/4b", "NDS Supplement", "Table 4B", Quoted;
+    NDS_4D = "nds/4d", "NDS Supplement", "Table 4D", FromMemory;
+    NDS_FACTORS = "nds/4.3", "NDS", "Table 4.3.1; CD, Ct, Ci, CL", FromMemory;
+    NDS_4_3_BENDING = "nds/3.3", "NDS", "3.3", Quoted;
+    NDS_4_3_SHEAR = "nds/3.4", "NDS", "3.4.2", Quoted;
+    AISC_F8 = "aisc360/f8", "AISC 360", "F8 (limits from memory)", Quoted;
+    AISC_G5 = "aisc360/g5", "AISC 360", "G5 (G6 before 2016)", FromMemory;
+
+    ASTM_F567_5_1 = "astm-f567/5.1", "ASTM F567-07", "5.1 (4 ft base height quoted from an ordinance)", Quoted;
+    PRACTICE_TWO_FEET = "practice/two-feet", "US city and trade guidance", "two-foot hole", Quoted;
+    PRACTICE_THIRD_OF_HEIGHT = "practice/third-of-height", "Fence trade guidance", "a third of the height", Quoted;
+    PRACTICE_THIRD_OF_POST = "practice/third-of-post", "Fence trade guidance", "a third of the post", Quoted;
+    PRACTICE_QUARTER_OF_POST = "practice/quarter-of-post", "UK self-build guidance", "a quarter of the post", Quoted;
+    UTILITY_POLES = "practice/utility-poles", "Lineman's and Cableman's Handbook, 5th ed.", "10 % + 2 ft, at least 5 ft", Quoted;
+}

@@ -1,0 +1,440 @@
+//! Force coefficients of solid free-standing walls: the figure of ASCE 7.
+//!
+//! B is the straight length of the wall, s the vertical size of its solid
+//! part, h the height of its top. The same numbers stand in 7-05 to 7-22.
+//!
+//! - **Cases A and B**: bilinear in s/h and B/s, clamped at the ends.
+//! - **Case C**, for B/s ≥ 2: strips of length s from the windward edge, and
+//!   from the other edge for the other wind; × (1.8 − s/h) where s/h > 0.8; the
+//!   first strip × a factor where the wall turns a corner there.
+//! - **Openings** under 30 %: × 1 − (1 − ε)^1.5, ε = solid over gross area.
+//!
+//! Where sources disagree, [`WallOptions`] holds the choice.
+
+use crate::error::{Error, number_within, within};
+use crate::units::{Length, ft};
+
+/// s/h of the rows of [`CASES_A_B`].
+const S_OVER_H: [f64; 7] = [0.16, 0.2, 0.3, 0.5, 0.7, 0.9, 1.0];
+/// B/s of the columns of [`CASES_A_B`].
+const B_OVER_S: [f64; 12] = [
+    0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 4.0, 5.0, 10.0, 20.0, 30.0, 45.0,
+];
+/// Cf of Cases A and B. 7-10 Figure 29.4-1, published.
+const CASES_A_B: [[f64; 12]; 7] = [
+    [
+        1.95, 1.90, 1.85, 1.85, 1.80, 1.80, 1.85, 1.85, 1.85, 1.90, 1.90, 1.95,
+    ],
+    [
+        1.95, 1.90, 1.85, 1.80, 1.80, 1.80, 1.80, 1.80, 1.85, 1.90, 1.90, 1.95,
+    ],
+    [
+        1.95, 1.90, 1.85, 1.80, 1.80, 1.80, 1.80, 1.80, 1.80, 1.85, 1.85, 1.85,
+    ],
+    [
+        1.95, 1.85, 1.80, 1.75, 1.75, 1.70, 1.70, 1.70, 1.70, 1.70, 1.70, 1.75,
+    ],
+    [
+        1.90, 1.85, 1.75, 1.70, 1.65, 1.60, 1.60, 1.55, 1.55, 1.55, 1.55, 1.55,
+    ],
+    [
+        1.85, 1.75, 1.70, 1.60, 1.55, 1.50, 1.45, 1.45, 1.40, 1.40, 1.40, 1.40,
+    ],
+    [
+        1.80, 1.70, 1.65, 1.55, 1.45, 1.40, 1.35, 1.35, 1.30, 1.30, 1.30, 1.30,
+    ],
+];
+
+/// Edges of the Case C regions, in multiples of s; the last one is open.
+pub(super) const REGION_EDGES: [f64; 8] = [0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 10.0, f64::MAX];
+/// B/s of the columns of [`CASE_C`].
+const CASE_C_COLUMNS: [f64; 11] = [2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 13.0, 45.0];
+/// Cf of Case C, a row a column of the printed table and a value a region
+/// (0–s, s–2s, 2s–3s, 3s–4s, 4s–5s, 5s–10s, beyond 10s). Quoted.
+///
+/// Up to B/s = 10 the figure has one region 3s–10s, here three equal ones. A
+/// region that the column lacks because the wall ends before it holds the
+/// value of the next column (from there on the wall exists).
+const CASE_C: [[f64; 7]; 11] = [
+    [2.25, 1.50, 1.15, 1.10, 1.10, 1.10, 0.55],
+    [2.60, 1.70, 1.15, 1.10, 1.10, 1.10, 0.55],
+    [2.90, 1.90, 1.30, 1.10, 1.10, 1.10, 0.55],
+    [3.10, 2.00, 1.45, 1.05, 1.05, 1.05, 0.55],
+    [3.30, 2.15, 1.55, 1.05, 1.05, 1.05, 0.55],
+    [3.40, 2.25, 1.65, 1.05, 1.05, 1.05, 0.55],
+    [3.55, 2.30, 1.70, 1.05, 1.05, 1.05, 0.55],
+    [3.65, 2.35, 1.75, 1.00, 1.00, 1.00, 0.55],
+    [3.75, 2.45, 1.85, 0.95, 0.95, 0.95, 0.55],
+    [4.00, 2.60, 2.00, 1.50, 1.35, 0.90, 0.55],
+    [4.30, 2.55, 1.95, 1.85, 1.85, 1.10, 0.55],
+];
+/// Smallest B/s at which the return-corner factor applies.
+const RETURN_FROM: f64 = 5.0;
+/// Lr/s and factor of a return corner. Quoted.
+const RETURN: [(f64, f64); 3] = [(0.3, 0.90), (1.0, 0.75), (2.0, 0.60)];
+
+/// Between B/s = 10 and 13 the printed tables have no column in common and
+/// sources disagree on what to do.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[non_exhaustive]
+pub enum ColumnGap {
+    /// Interpolate region by region; the 3s–10s value of column 10 stands for
+    /// its finer regions. The default.
+    #[default]
+    Interpolate,
+    /// Refuse such a wall.
+    Refuse,
+}
+
+/// The return-corner factor for a return shorter than 0.3 s, below the first
+/// row of the table.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[non_exhaustive]
+pub enum ShortReturn {
+    /// No reduction. The largest load and the default.
+    #[default]
+    NoReduction,
+    /// From 1.0 at no return straight to 0.90 at 0.3 s.
+    Interpolate,
+    /// The 0.90 of the first row.
+    FirstRow,
+}
+
+/// How high the resultant stands. The figure puts it 0.05 h above mid-height
+/// for a wall on the ground (s/h = 1) and at mid-height otherwise, so that an
+/// inch of gap below the boards would lower the moment by 9 %.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[non_exhaustive]
+pub enum ResultantHeight {
+    /// At mid-height of the solid part but never below 0.55 h. The default.
+    #[default]
+    NeverBelowGrounded,
+    /// 0.55 h for s/h = 1 exactly, else mid-height, as printed.
+    AsPrinted,
+}
+
+/// What Case B, the same total force at 0.2 B from the centre, means for a
+/// row of posts. The standard gives the resultant and no distribution.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[non_exhaustive]
+pub enum EccentricCase {
+    /// A pressure varying linearly along the whole run, which has that
+    /// resultant. On long runs it is heavier than Case C away from the ends.
+    /// The default.
+    #[default]
+    Linear,
+    /// The same, but only on walls too short for Case C (B/s < 2), on the
+    /// view that Case C is the standard's own distribution for longer ones.
+    LinearOnShortWalls,
+}
+
+/// Choices where the standard is silent or sources disagree. The default of
+/// each is the safe one.
+///
+/// ```
+/// use groundline::wind::{EccentricCase, WallOptions};
+/// let options = WallOptions::default().eccentric_case(EccentricCase::LinearOnShortWalls);
+/// # let _ = options;
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct WallOptions {
+    pub(super) column_gap: ColumnGap,
+    pub(super) short_return: ShortReturn,
+    pub(super) resultant_height: ResultantHeight,
+    pub(super) eccentric_case: EccentricCase,
+}
+
+impl WallOptions {
+    /// Walls with B/s between 10 and 13.
+    #[must_use]
+    pub const fn column_gap(self, column_gap: ColumnGap) -> Self {
+        Self { column_gap, ..self }
+    }
+    /// Returns shorter than 0.3 s.
+    #[must_use]
+    pub const fn short_return(self, short_return: ShortReturn) -> Self {
+        Self {
+            short_return,
+            ..self
+        }
+    }
+    /// Height of the resultant.
+    #[must_use]
+    pub const fn resultant_height(self, resultant_height: ResultantHeight) -> Self {
+        Self {
+            resultant_height,
+            ..self
+        }
+    }
+    /// Case B.
+    #[must_use]
+    pub const fn eccentric_case(self, eccentric_case: EccentricCase) -> Self {
+        Self {
+            eccentric_case,
+            ..self
+        }
+    }
+}
+
+/// What is at one end of a straight wall.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub enum WallEnd {
+    /// Nothing: a free edge.
+    Free,
+    /// The wall turns a corner of about a right angle and runs on for this
+    /// length.
+    Return(Length),
+}
+
+/// Both ends of a straight wall.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WallEnds {
+    /// At position 0.
+    pub start: WallEnd,
+    /// At position B.
+    pub end: WallEnd,
+}
+
+impl WallEnds {
+    /// Free at both ends.
+    pub const FREE: Self = Self {
+        start: WallEnd::Free,
+        end: WallEnd::Free,
+    };
+}
+
+/// The outline of a straight solid wall.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WallShape {
+    length: Length,
+    top: Length,
+    clearance: Length,
+    solidity: f64,
+}
+
+impl WallShape {
+    /// A wall of straight length B, the height h of its top, the clear gap
+    /// below it, and its solid over gross area.
+    ///
+    /// # Errors
+    /// Length outside 0.25 to 300 000 ft, top outside 0.5 to 100 ft, clearance
+    /// outside 0 to 0.95 of the top, solidity outside 0.7 to 1 (a fence with
+    /// 30 % openings or more is not a solid wall).
+    pub fn new(
+        length: Length,
+        top: Length,
+        clearance: Length,
+        solidity: f64,
+    ) -> Result<Self, Error> {
+        let top = within("fence height", top, ft(0.5), ft(100.0))?;
+        Ok(Self {
+            length: within("wall length", length, ft(0.25), ft(300_000.0))?,
+            top,
+            clearance: within("clearance below", clearance, ft(0.0), top * 0.95)?,
+            solidity: number_within("solidity", solidity, 0.7, 1.0)?,
+        })
+    }
+
+    /// B.
+    pub const fn length(&self) -> Length {
+        self.length
+    }
+    /// h.
+    pub const fn top(&self) -> Length {
+        self.top
+    }
+    /// The gap below.
+    pub const fn clearance(&self) -> Length {
+        self.clearance
+    }
+    /// s = h − clearance.
+    #[inline]
+    pub fn panel_height(&self) -> Length {
+        self.top - self.clearance
+    }
+    /// ε.
+    pub const fn solidity(&self) -> f64 {
+        self.solidity
+    }
+    /// s/h.
+    #[inline]
+    pub fn s_over_h(&self) -> f64 {
+        self.panel_height().value / self.top.value
+    }
+    /// B/s.
+    #[inline]
+    pub fn b_over_s(&self) -> f64 {
+        self.length.value / self.panel_height().value
+    }
+
+    /// Height of the resultant above ground.
+    #[inline]
+    pub fn resultant_height(&self, reading: ResultantHeight) -> Length {
+        let middle = self.clearance + self.panel_height() * 0.5;
+        let grounded = self.top * 0.55;
+        let on_ground = self.clearance.value == 0.0;
+        match reading {
+            ResultantHeight::AsPrinted if !on_ground => middle,
+            ResultantHeight::AsPrinted | ResultantHeight::NeverBelowGrounded => {
+                if grounded > middle { grounded } else { middle }
+            }
+        }
+    }
+}
+
+/// Cf of Cases A and B, bilinear in s/h and B/s and clamped at the ends of the
+/// figure.
+///
+/// # Errors
+/// s/h outside 0 to 1, B/s negative or not finite.
+///
+/// ```
+/// use groundline::wind::cf_cases_a_b;
+/// assert_eq!(cf_cases_a_b(1.0, 10.0)?, 1.30);
+/// # Ok::<(), groundline::Error>(())
+/// ```
+#[inline]
+pub fn cf_cases_a_b(s_over_h: f64, b_over_s: f64) -> Result<f64, Error> {
+    let s_over_h = number_within("s/h", s_over_h, 0.0, 1.0)?;
+    let b_over_s = number_within("B/s", b_over_s, 0.0, 1e9)?;
+    let (row, v) = bracket(&S_OVER_H, s_over_h);
+    let (column, u) = bracket(&B_OVER_S, b_over_s);
+    let mix = |row: usize| {
+        let cells = &CASES_A_B[row];
+        cells[column] + u * (cells[column + 1] - cells[column])
+    };
+    let low = mix(row);
+    Ok(low + v * (mix(row + 1) - low))
+}
+
+/// The interval of ascending `knots` that holds `x`, and where in it, clamped
+/// to 0..=1.
+#[inline]
+fn bracket<const N: usize>(knots: &[f64; N], x: f64) -> (usize, f64) {
+    let mut index = 0;
+    for knot in &knots[1..N - 1] {
+        index += usize::from(x >= *knot);
+    }
+    let (low, high) = (knots[index], knots[index + 1]);
+    (index, ((x - low) / (high - low)).clamp(0.0, 1.0))
+}
+
+/// The factor on Cf for openings: 1 − (1 − ε)^1.5 (figure note; quoted).
+///
+/// # Errors
+/// ε outside 0.7 to 1.
+#[inline]
+pub fn opening_factor(solidity: f64) -> Result<f64, Error> {
+    let open = 1.0 - number_within("solidity", solidity, 0.7, 1.0)?;
+    Ok(1.0 - open * open.sqrt())
+}
+
+/// The factor on the first strip of Case C where the wall has a return of
+/// length Lr there; for B/s ≥ 5 only.
+///
+/// # Errors
+/// Lr/s negative or not finite.
+#[inline]
+pub fn return_factor(lr_over_s: f64, reading: ShortReturn) -> Result<f64, Error> {
+    let x = number_within("return length over s", lr_over_s, 0.0, 1e9)?;
+    let [(x0, f0), (x1, f1), (x2, f2)] = RETURN;
+    Ok(if x < x0 {
+        match reading {
+            ShortReturn::NoReduction => 1.0,
+            ShortReturn::Interpolate => 1.0 + (f0 - 1.0) * x / x0,
+            ShortReturn::FirstRow => f0,
+        }
+    } else if x < x1 {
+        f0 + (f1 - f0) * (x - x0) / (x1 - x0)
+    } else {
+        f1 + (f2 - f1) * ((x - x1) / (x2 - x1)).min(1.0)
+    })
+}
+
+/// One region of Case C, in multiples of s from the windward edge.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct Region {
+    /// Where it starts.
+    pub from: f64,
+    /// Where it ends.
+    pub to: f64,
+    /// Its Cf with the (1.8 − s/h) factor, without a return corner.
+    pub cf: f64,
+}
+
+/// The Case C coefficients of a wall, before a return-corner factor.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CaseC {
+    b_over_s: f64,
+    ground: f64,
+    pub(super) cf: [f64; 7],
+}
+
+impl CaseC {
+    /// For a wall of these proportions; none where B/s < 2, for which the
+    /// figure has no Case C.
+    ///
+    /// # Errors
+    /// s/h outside 0 to 1, B/s negative or not finite, or within 10 to 13 when
+    /// that is to be refused.
+    ///
+    /// ```
+    /// use groundline::wind::{CaseC, ColumnGap};
+    /// let c = CaseC::new(0.5, 45.0, ColumnGap::Interpolate)?.unwrap();
+    /// assert_eq!(c.regions().map(|r| r.cf).collect::<Vec<_>>(),
+    ///            [4.30, 2.55, 1.95, 1.85, 1.85, 1.10, 0.55]);
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    #[inline]
+    pub fn new(s_over_h: f64, b_over_s: f64, gap: ColumnGap) -> Result<Option<Self>, Error> {
+        let s_over_h = number_within("s/h", s_over_h, 0.0, 1.0)?;
+        let b_over_s = number_within("B/s", b_over_s, 0.0, 1e9)?;
+        if b_over_s < CASE_C_COLUMNS[0] {
+            return Ok(None);
+        }
+        if gap == ColumnGap::Refuse && b_over_s > 10.0 && b_over_s < 13.0 {
+            return Err(Error::NotApplicable {
+                field: "B/s",
+                reason: "the Case C tables have a gap between B/s of 10 and 13, and the option \
+                         says to refuse it",
+            });
+        }
+        let (column, u) = bracket(&CASE_C_COLUMNS, b_over_s);
+        let ground = if s_over_h > 0.8 { 1.8 - s_over_h } else { 1.0 };
+        let (low, high) = (&CASE_C[column], &CASE_C[column + 1]);
+        let mut cf = [0.0; 7];
+        for i in 0..7 {
+            cf[i] = (low[i] + u * (high[i] - low[i])) * ground;
+        }
+        Ok(Some(Self {
+            b_over_s,
+            ground,
+            cf,
+        }))
+    }
+
+    /// 1.8 − s/h where s/h exceeds 0.8, else 1; already in the coefficients.
+    pub const fn ground_factor(&self) -> f64 {
+        self.ground
+    }
+
+    /// Does a return corner reduce the first region of this wall?
+    #[inline]
+    pub fn takes_return_factor(&self) -> bool {
+        self.b_over_s >= RETURN_FROM
+    }
+
+    /// The regions that exist on this wall, from the windward edge.
+    pub fn regions(&self) -> impl Iterator<Item = Region> {
+        let Self { b_over_s, cf, .. } = *self;
+        (0..cf.len())
+            .map(move |i| Region {
+                from: REGION_EDGES[i],
+                to: REGION_EDGES[i + 1].min(b_over_s),
+                cf: cf[i],
+            })
+            .take_while(move |region| region.from < b_over_s)
+    }
+}
