@@ -61,6 +61,19 @@ pub struct LoadCase {
     pub dead: DeadEffects,
 }
 
+impl LoadCase {
+    /// For a post that stands outside any fence.
+    pub fn new(wind: GroundlineActions<Strength>, dead: DeadEffects) -> Self {
+        Self {
+            kind: LoadCaseKind::AcrossRun,
+            run: 0,
+            wind_case: WindCase::A,
+            wind,
+            dead,
+        }
+    }
+}
+
 /// The load cases of one post. At most nine, kept without allocation.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LoadCases {

@@ -217,8 +217,8 @@ impl WallWind {
             return Force::from_si(0.0);
         }
         let length = self.shape.length().value;
-        let a = from.value.clamp(0.0, length);
-        let b = to.value.clamp(a, length);
+        let a = on_wall(from, 0.0, length);
+        let b = on_wall(to, a, length);
         let s = self.shape.panel_height().value;
         let per_height = match case {
             WindCase::A => self.uniform.value * (b - a),
@@ -298,6 +298,13 @@ impl WallWind {
         });
         uniform.into_iter().chain(strips)
     }
+}
+
+/// A position held within `least..=length`; NaN counts as the least.
+#[inline]
+#[expect(clippy::manual_clamp, reason = "clamp panics on NaN")]
+fn on_wall(position: Length, least: f64, length: f64) -> f64 {
+    position.value.max(least).min(length)
 }
 
 /// The factor of a linear pressure whose resultant stands 0.2 B from the

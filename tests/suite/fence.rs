@@ -1,0 +1,373 @@
+//! Posts of a fence: where they stand, what they carry, and their load cases,
+//! by hand.
+
+use approx::assert_relative_eq;
+use groundline::actions::{FenceWind, LoadCaseKind};
+use groundline::fence::*;
+use groundline::limit_state::AllowableStress;
+use groundline::units::{Force, Length, Measurable, deg, ft, inch, lb, lb_ft, mph, psf};
+use groundline::wind::*;
+
+fn site() -> WindSite {
+    let v = BasicWindSpeed::strength_level(mph(120.0)).unwrap();
+    WindSite::new(Edition::Asce7_16, v, Exposure::C)
+}
+
+fn panel() -> Panel {
+    Panel::new(ft(6.0)).unwrap()
+}
+
+fn run(length: f64, spacing: f64) -> FenceRun {
+    FenceRun::new(panel(), ft(length), ft(spacing)).unwrap()
+}
+
+fn positions(fence: &Fence) -> Vec<f64> {
+    fence
+        .posts()
+        .iter()
+        .map(|post| post.arms().next().unwrap().at.to(ft))
+        .collect()
+}
+
+#[test]
+fn bays_are_equal_and_no_longer_than_asked() {
+    let fence = Fence::new(run(50.0, 8.0));
+    let at = positions(&fence);
+    assert_eq!(at.len(), 8);
+    for pair in at.windows(2) {
+        assert_relative_eq!(pair[1] - pair[0], 50.0 / 7.0, max_relative = 1e-12);
+    }
+    // A whole number of bays stays that number, in any unit.
+    assert_eq!(Fence::new(run(48.0, 8.0)).posts().len(), 7);
+    let metric = FenceRun::new(
+        panel(),
+        groundline::units::m(24.0),
+        groundline::units::m(2.4),
+    )
+    .unwrap();
+    assert_eq!(Fence::new(metric).posts().len(), 11);
+}
+
+#[test]
+fn tributary_strips_cover_the_run_once() {
+    let gate = Gate::new(ft(10.0), ft(5.0), lb(100.0), Hinges::Both).unwrap();
+    let fence = Fence::new(run(50.0, 8.0).with_gate(gate).unwrap());
+    let mut covered = ft(0.0);
+    for post in fence.posts() {
+        let arm = post.arms().next().unwrap();
+        assert!((arm.from - covered).abs() < inch(1e-9));
+        covered = arm.to;
+    }
+    assert_eq!(covered, ft(50.0));
+    // Open, the opening carries nothing and the rest the same.
+    let open: Length = fence
+        .posts()
+        .iter()
+        .flat_map(FencePost::arms)
+        .map(|arm| arm.open_to - arm.open_from)
+        .sum();
+    assert_relative_eq!(open.to(ft), 45.0, max_relative = 1e-12);
+}
+
+#[test]
+fn gates_anywhere_or_refused() {
+    let gate = |at: f64, width: f64| Gate::new(ft(at), ft(width), lb(80.0), Hinges::AtEnd).unwrap();
+    // At both ends, and one next to another.
+    let fence = Fence::new(
+        run(30.0, 8.0)
+            .with_gate(gate(0.0, 4.0))
+            .unwrap()
+            .with_gate(gate(26.0, 4.0))
+            .unwrap()
+            .with_gate(gate(4.0, 3.0))
+            .unwrap(),
+    );
+    let posts = fence.posts();
+    for (ours, by_hand) in positions(&fence).into_iter().zip([
+        0.0,
+        4.0,
+        7.0,
+        7.0 + 19.0 / 3.0,
+        7.0 + 38.0 / 3.0,
+        26.0,
+        30.0,
+    ]) {
+        assert_relative_eq!(ours, by_hand, max_relative = 1e-12);
+    }
+    assert_eq!(posts.len(), 7);
+    assert!(posts[..3].iter().all(|post| post.kind == PostKind::Gate));
+    assert_eq!(posts[3].kind, PostKind::Line);
+    assert!(posts[5..].iter().all(|post| post.kind == PostKind::Gate));
+    let hung: Vec<_> = posts.iter().map(|post| post.leaves().count()).collect();
+    assert_eq!(hung, [0, 1, 1, 0, 0, 0, 1]);
+
+    for (at, width) in [(27.0, 4.0), (3.0, 4.0), (0.2, 4.0), (25.8, 4.0)] {
+        let taken = run(30.0, 8.0).with_gate(gate(5.0, 3.0)).unwrap();
+        assert!(taken.with_gate(gate(at, width)).is_err(), "{at}");
+    }
+}
+
+#[test]
+fn corners_are_shared() {
+    let fence = Fence::new(run(24.0, 8.0))
+        .turning(deg(90.0), run(16.0, 8.0))
+        .unwrap();
+    let corner = &fence.posts()[3];
+    assert_eq!(corner.kind, PostKind::Corner);
+    let arms: Vec<_> = corner.arms().collect();
+    assert_eq!((arms[0].run, arms[1].run), (0, 1));
+    assert_eq!((arms[0].from, arms[0].to), (ft(20.0), ft(24.0)));
+    assert_eq!((arms[1].from, arms[1].to), (ft(0.0), ft(4.0)));
+    assert_eq!(fence.posts().len(), 6);
+    assert_eq!(fence.posts()[5].number, 6);
+}
+
+/// A turn of about a right angle is a return; a slight bend is not, nor does a
+/// return go on through a gate.
+#[test]
+fn return_corners_follow_from_the_layout() {
+    let gate = Gate::new(ft(9.0), ft(4.0), lb(80.0), Hinges::AtStart).unwrap();
+    let ends = |turn: f64, second: FenceRun| {
+        Fence::new(run(48.0, 8.0))
+            .turning(deg(turn), second)
+            .unwrap()
+            .ends(0)
+    };
+    assert_eq!(ends(90.0, run(16.0, 8.0)).end, WallEnd::Return(ft(16.0)));
+    assert_eq!(ends(60.0, run(16.0, 8.0)).end, WallEnd::Return(ft(16.0)));
+    assert_eq!(ends(120.0, run(16.0, 8.0)).end, WallEnd::Return(ft(16.0)));
+    assert_eq!(ends(59.0, run(16.0, 8.0)).end, WallEnd::Free);
+    assert_eq!(ends(121.0, run(16.0, 8.0)).end, WallEnd::Free);
+    assert_eq!(
+        ends(90.0, run(16.0, 8.0).with_gate(gate).unwrap()).end,
+        WallEnd::Return(ft(9.0))
+    );
+    assert_eq!(ends(90.0, run(16.0, 8.0)).start, WallEnd::Free);
+    let second = Fence::new(run(48.0, 8.0).with_gate(gate).unwrap())
+        .turning(deg(90.0), run(16.0, 8.0))
+        .unwrap()
+        .ends(1);
+    assert_eq!(second.start, WallEnd::Return(ft(35.0)));
+}
+
+fn strength_shear(wind: &FenceWind<'_>, post: &FencePost, kind: LoadCaseKind) -> Option<Force> {
+    wind.cases(post)
+        .iter()
+        .find(|case| case.kind == kind)
+        .map(|case| case.wind.shear())
+}
+
+/// A corner: each run alone, and both as vectors; at 90° the root of squares,
+/// at a slight bend nearly the sum, and never less than either alone.
+#[test]
+fn corner_posts() {
+    for (turn, cosine) in [
+        (90.0_f64, 0.0),
+        (60.0, 0.5),
+        (120.0, 0.5),
+        (5.0, 0.996_194_698),
+    ] {
+        let fence = Fence::new(run(24.0, 8.0))
+            .turning(deg(turn), run(18.0, 6.0))
+            .unwrap();
+        let wind = FenceWind::new(&site(), &fence, WallOptions::default()).unwrap();
+        let cases = wind.cases(&fence.posts()[3]);
+        let shears: Vec<_> = cases.iter().map(|c| c.wind.shear().to(lb)).collect();
+        let [first, second, both] = shears[..] else {
+            panic!("{shears:?}")
+        };
+        let by_hand = (first * first + second * second + 2.0 * first * second * cosine).sqrt();
+        assert_relative_eq!(both, by_hand, max_relative = 1e-9);
+        assert!(both >= first && both >= second);
+        let heights: Vec<_> = cases.iter().map(|c| c.wind.height().to(ft)).collect();
+        for height in heights {
+            assert_relative_eq!(height, 3.3, max_relative = 1e-12);
+        }
+    }
+}
+
+/// A gate post by hand: leaf of 120 lb and 4 ft on an arm of 2 ft; shut the
+/// weight turns it across the wind, open in line with it; open, the fence up
+/// to the gate is a wall of its own, and the leaf a wall alone.
+#[test]
+fn gate_posts() {
+    let gate = Gate::new(ft(16.0), ft(4.0), lb(120.0), Hinges::AtStart).unwrap();
+    let panel = Panel::new(ft(6.0)).unwrap().with_weight(psf(4.0)).unwrap();
+    let run = FenceRun::new(panel, ft(60.0), ft(8.0))
+        .unwrap()
+        .with_gate(gate)
+        .unwrap();
+    let fence = Fence::new(run);
+    let wind = FenceWind::new(&site(), &fence, WallOptions::default()).unwrap();
+    let post = &fence.posts()[2];
+    assert_eq!((post.kind, post.leaves().count()), (PostKind::Gate, 1));
+    let cases: Vec<_> = wind.cases(post).iter().copied().collect();
+    let kinds: Vec<_> = cases.iter().map(|case| case.kind).collect();
+    assert_eq!(
+        kinds,
+        [
+            LoadCaseKind::AcrossRun,
+            LoadCaseKind::GateOpenAcross,
+            LoadCaseKind::GateOpenAlong
+        ]
+    );
+    let [shut, open, along] = cases[..] else {
+        panic!()
+    };
+    // Weight: half a bay of panel and the leaf, in every case.
+    for case in &cases {
+        assert_relative_eq!(
+            case.dead.axial().to(lb),
+            4.0 * 6.0 * 4.0 + 120.0,
+            max_relative = 1e-12
+        );
+    }
+    assert_eq!(
+        (shut.dead.in_line(), shut.dead.across()),
+        (lb_ft(0.0), lb_ft(240.0))
+    );
+    assert_eq!(
+        (open.dead.in_line(), open.dead.across()),
+        (lb_ft(240.0), lb_ft(0.0))
+    );
+    assert_eq!(
+        (along.dead.in_line(), along.dead.across()),
+        (lb_ft(0.0), lb_ft(240.0))
+    );
+
+    let free_wall = |length: f64| {
+        let wall = WallShape::new(ft(length), ft(6.0), ft(0.0), 1.0).unwrap();
+        WallWind::new(&site(), wall, WallEnds::FREE, WallOptions::default()).unwrap()
+    };
+    // Shut: half a bay and half the leaf of a 60 ft wall.
+    let (_, force) = free_wall(60.0).worst(ft(12.0), ft(18.0));
+    assert_relative_eq!(shut.wind.shear().value, force.value, max_relative = 1e-12);
+    // Open: the last 4 ft of a 16 ft wall with a free edge there.
+    let (_, force) = free_wall(16.0).worst(ft(12.0), ft(16.0));
+    assert_relative_eq!(open.wind.shear().value, force.value, max_relative = 1e-12);
+    // The leaf: 4 ft by 6 ft alone, B/s = 2/3.
+    let q = shut_q();
+    let cf = cf_cases_a_b(1.0, 4.0 / 6.0).unwrap();
+    assert_relative_eq!(
+        along.wind.shear().to(lb),
+        q * 0.85 * cf * 24.0,
+        max_relative = 1e-12
+    );
+
+    // Combined by hand.
+    let basic = AllowableStress::Basic;
+    let m = 0.6 * open.wind.moment().to(lb_ft) + 240.0;
+    let combined = open.wind.allowable(&open.dead, basic);
+    assert_relative_eq!(combined.moment().to(lb_ft), m, max_relative = 1e-12);
+    let m = (0.6 * shut.wind.moment().to(lb_ft)).hypot(240.0);
+    let combined = shut.wind.allowable(&shut.dead, basic);
+    assert_relative_eq!(combined.moment().to(lb_ft), m, max_relative = 1e-12);
+    assert_relative_eq!(
+        combined.shear().to(lb),
+        0.6 * shut.wind.shear().to(lb),
+        max_relative = 1e-12
+    );
+    let heavier = shut
+        .wind
+        .allowable(&shut.dead, AllowableStress::AlternativeWithIncrease);
+    assert_relative_eq!(
+        heavier.shear().to(lb),
+        0.78 * shut.wind.shear().to(lb),
+        max_relative = 1e-12
+    );
+
+    // The latch post has no leaf, and its own piece when open.
+    let latch = &fence.posts()[3];
+    assert_eq!(latch.leaves().count(), 0);
+    assert!(strength_shear(&wind, latch, LoadCaseKind::GateOpenAlong).is_none());
+    let (_, force) = free_wall(40.0).worst(ft(0.0), ft(4.0));
+    assert_relative_eq!(
+        strength_shear(&wind, latch, LoadCaseKind::GateOpenAcross)
+            .unwrap()
+            .value,
+        force.value,
+        max_relative = 1e-12
+    );
+}
+
+fn shut_q() -> f64 {
+    0.00256 * 2.01 * (15.0_f64 / 900.0).powf(2.0 / 9.5) * 0.85 * 120.0 * 120.0
+}
+
+/// A double gate: each post its own leaf, half the opening wide.
+#[test]
+fn double_gates() {
+    let gate = Gate::new(ft(16.0), ft(10.0), lb(150.0), Hinges::Both).unwrap();
+    let fence = Fence::new(run(50.0, 8.0).with_gate(gate).unwrap());
+    let wind = FenceWind::new(&site(), &fence, WallOptions::default()).unwrap();
+    for number in [2, 3] {
+        let post = &fence.posts()[number];
+        let leaf = post.leaves().next().unwrap();
+        assert_eq!((leaf.width, leaf.weight), (ft(5.0), lb(150.0)));
+        let case = *wind
+            .cases(post)
+            .iter()
+            .find(|case| case.kind == LoadCaseKind::GateOpenAlong)
+            .unwrap();
+        assert_eq!(case.dead.across(), lb_ft(375.0));
+    }
+}
+
+/// A post between two gates carries only leaves when both are open.
+#[test]
+fn a_post_between_two_gates() {
+    let gate = |at: f64, hinges| Gate::new(ft(at), ft(4.0), lb(100.0), hinges).unwrap();
+    let run = run(40.0, 8.0)
+        .with_gate(gate(16.0, Hinges::AtEnd))
+        .unwrap()
+        .with_gate(gate(20.0, Hinges::AtStart))
+        .unwrap();
+    let fence = Fence::new(run);
+    let wind = FenceWind::new(&site(), &fence, WallOptions::default()).unwrap();
+    let post = fence
+        .posts()
+        .iter()
+        .find(|post| post.leaves().count() == 2)
+        .unwrap();
+    let kinds: Vec<_> = wind.cases(post).iter().map(|case| case.kind).collect();
+    assert_eq!(
+        kinds,
+        [LoadCaseKind::AcrossRun, LoadCaseKind::GateOpenAlong]
+    );
+    let along = strength_shear(&wind, post, LoadCaseKind::GateOpenAlong).unwrap();
+    let cf = cf_cases_a_b(1.0, 4.0 / 6.0).unwrap();
+    assert_relative_eq!(
+        along.to(lb),
+        2.0 * shut_q() * 0.85 * cf * 24.0,
+        max_relative = 1e-12
+    );
+}
+
+/// The second post of a long fence is the worst one: it holds twice the width
+/// of the end post and nearly all of it in the first strips.
+#[test]
+fn posts_near_a_free_end_are_worst() {
+    let fence = Fence::new(run(120.0, 8.0));
+    let options = WallOptions::default().eccentric_case(EccentricCase::LinearOnShortWalls);
+    let wind = FenceWind::new(&site(), &fence, options).unwrap();
+    let shear: Vec<f64> = fence
+        .posts()
+        .iter()
+        .map(|post| {
+            strength_shear(&wind, post, LoadCaseKind::AcrossRun)
+                .unwrap()
+                .to(lb)
+        })
+        .collect();
+    assert!(shear[1] > shear[0] && shear[1] > shear[2] && shear[2] > shear[7]);
+    // By hand, 6 ft wall on the ground, B/s = 20: 4 to 12 ft from the end is
+    // 2 ft of the first strip and 6 ft of the second.
+    let u = (20.0 - 13.0) / (45.0 - 13.0);
+    let first = 0.8 * (4.00 + u * 0.30);
+    let second = 0.8 * (2.60 - u * 0.05);
+    assert_relative_eq!(
+        shear[1],
+        shut_q() * 0.85 * 6.0 * (first * 2.0 + second * 6.0),
+        max_relative = 1e-12
+    );
+}
