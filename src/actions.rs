@@ -51,22 +51,27 @@ impl<L: LimitState> GroundlineActions<L> {
     }
 
     /// V.
+    #[inline]
     pub const fn shear(&self) -> Force {
         self.shear
     }
     /// M about grade.
+    #[inline]
     pub const fn moment(&self) -> Torque {
         self.moment
     }
     /// N.
+    #[inline]
     pub const fn axial(&self) -> Force {
         self.axial
     }
     /// The safety format.
+    #[inline]
     pub const fn level(&self) -> L {
         self.level
     }
     /// h = M/V, the height at which the shear would act; zero without shear.
+    #[inline]
     pub fn height(&self) -> Length {
         arm(self.moment, self.shear)
     }
@@ -77,6 +82,7 @@ impl GroundlineActions<Strength> {
     ///
     /// # Errors
     /// As [`GroundlineActions::new`]; height outside 0 to 300 ft.
+    #[inline]
     pub fn wind(force: Force, height: Length) -> Result<Self, Error> {
         let height = within("height of the force", height, ft(0.0), ft(300.0))?;
         Self::new(force, moment(force, height), lb(0.0), Strength)
@@ -86,6 +92,7 @@ impl GroundlineActions<Strength> {
     /// both acting in full at once. The cosine is taken positive: some wind
     /// pushes both runs to the side where they add up.
     #[must_use]
+    #[inline]
     pub fn with_turned(&self, other: &Self, turn: Angle) -> Self {
         let cosine = turn.value.cos().abs();
         let sum = |a: f64, b: f64| (a * a + b * b + 2.0 * (a * b).abs() * cosine).sqrt();
@@ -161,6 +168,7 @@ impl DeadEffects {
     /// # Errors
     /// A value that is not finite, negative, or beyond 100 000 kip or
     /// 10⁹ lb·ft.
+    #[inline]
     pub fn new(axial: Force, in_line: Torque, across: Torque) -> Result<Self, Error> {
         let most = lb_ft(1e9);
         Ok(Self {
@@ -171,14 +179,17 @@ impl DeadEffects {
     }
 
     /// Weight.
+    #[inline]
     pub const fn axial(&self) -> Force {
         self.axial
     }
     /// Its moment in line with the wind.
+    #[inline]
     pub const fn in_line(&self) -> Torque {
         self.in_line
     }
     /// Its moment across the wind.
+    #[inline]
     pub const fn across(&self) -> Torque {
         self.across
     }

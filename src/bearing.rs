@@ -51,6 +51,7 @@ impl BearingCheck {
     }
 
     /// Where it comes from.
+    #[inline]
     pub const fn source(&self) -> &'static Citation {
         &source::IBC_1807_3_2_3
     }

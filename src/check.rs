@@ -1,7 +1,7 @@
 //! The whole check of one post: every load case against ground and post, and
 //! what governs.
 
-use crate::actions::{GroundlineActions, LoadCase, LoadCases};
+use crate::actions::{GroundlineActions, LoadCase};
 use crate::bearing::BearingCheck;
 use crate::caution::{Caution, Cautions};
 use crate::embedment::{DepthCap, DepthCheck, PoleFormula, RequiredDepth};
@@ -42,6 +42,7 @@ impl PostDesign {
     ///
     /// # Errors
     /// As [`Foundation::concrete`].
+    #[inline]
     pub fn in_concrete(ground: Ground, post: Post, hole: Hole) -> Result<Self, Error> {
         Ok(Self::with_foundation(
             ground,
@@ -51,10 +52,12 @@ impl PostDesign {
     }
 
     /// A post in backfill as IBC 1807.3.3, without a structural footing.
+    #[inline]
     pub fn bare(ground: Ground, post: Post) -> Self {
         Self::with_foundation(ground, post, Foundation::bare(post.section()))
     }
 
+    #[inline]
     fn with_foundation(ground: Ground, post: Post, foundation: Foundation) -> Self {
         Self {
             ground,
@@ -67,6 +70,7 @@ impl PostDesign {
         }
     }
 
+    #[inline]
     fn refreshed(self) -> Self {
         Self {
             formula: PoleFormula::of(&self.ground, &self.foundation).with_cap(self.cap),
@@ -76,6 +80,7 @@ impl PostDesign {
 
     /// With restraint at grade.
     #[must_use]
+    #[inline]
     pub fn restrained_by(self, restraint: Restraint) -> Self {
         Self {
             foundation: self.foundation.restrained_by(restraint),
@@ -86,6 +91,7 @@ impl PostDesign {
 
     /// With the other reading of b for squares.
     #[must_use]
+    #[inline]
     pub fn square_width(self, reading: SquareWidth) -> Self {
         Self {
             foundation: self.foundation.square_width(reading),
@@ -96,12 +102,14 @@ impl PostDesign {
 
     /// With the other reading of the 12 ft rule.
     #[must_use]
+    #[inline]
     pub fn with_cap(self, cap: DepthCap) -> Self {
         Self { cap, ..self }.refreshed()
     }
 
     /// With the other family of load combinations.
     #[must_use]
+    #[inline]
     pub fn with_combination(self, combination: AllowableStress) -> Self {
         Self {
             combination,
@@ -110,22 +118,27 @@ impl PostDesign {
     }
 
     /// The ground.
+    #[inline]
     pub const fn ground(&self) -> &Ground {
         &self.ground
     }
     /// The foundation.
+    #[inline]
     pub const fn foundation(&self) -> &Foundation {
         &self.foundation
     }
     /// The post.
+    #[inline]
     pub const fn post(&self) -> &Post {
         &self.post
     }
     /// The load combinations.
+    #[inline]
     pub const fn combination(&self) -> AllowableStress {
         self.combination
     }
     /// The pole formula of this design.
+    #[inline]
     pub const fn formula(&self) -> &PoleFormula {
         &self.formula
     }
@@ -147,6 +160,7 @@ pub enum Governing {
 
 impl Governing {
     /// Its name.
+    #[inline]
     pub const fn name(self) -> &'static str {
         match self {
             Self::Embedment => "embedment",
@@ -191,13 +205,13 @@ impl PostCheck {
     #[inline]
     pub fn new(
         design: &PostDesign,
-        cases: &LoadCases,
+        cases: &[LoadCase],
         planned: Option<Length>,
     ) -> Result<Self, Error> {
         let formula = &design.formula;
         let mut required: Option<(RequiredDepth, LoadCase)> = None;
         let mut plan: Option<DepthCheck> = None;
-        for case in cases.iter() {
+        for case in cases {
             let actions = case.wind.allowable(&case.dead, design.combination);
             let depth = formula.required(&actions)?;
             if required.is_none_or(|(worst, _)| depth.depth() > worst.depth()) {
@@ -227,7 +241,7 @@ impl PostCheck {
         let restraint = design.foundation.restraint();
         let mut strength: Option<(PostStrengthCheck, LoadCase)> = None;
         let mut bearing: Option<BearingCheck> = None;
-        for case in cases.iter() {
+        for case in cases {
             let actions = case.wind.allowable(&case.dead, design.combination);
             let demand = BelowGrade::new(&actions, counts, top, restraint)?;
             let check = PostStrengthCheck::new(demand, design.strength);
@@ -277,16 +291,19 @@ impl PostCheck {
     }
 
     /// What was checked.
+    #[inline]
     pub const fn design(&self) -> &PostDesign {
         &self.design
     }
 
     /// Does every check pass?
+    #[inline]
     pub fn passes(&self) -> bool {
         self.utilization.passes()
     }
 
     /// Where the governing check comes from.
+    #[inline]
     pub fn source(&self) -> &'static Citation {
         match self.governing {
             Governing::Embedment => self.required.equation().citation(),
@@ -297,6 +314,7 @@ impl PostCheck {
     }
 
     /// Allowable-stress actions of the case that asks for the greatest depth.
+    #[inline]
     pub const fn actions(&self) -> &GroundlineActions<AllowableStress> {
         self.required.actions()
     }

@@ -42,6 +42,7 @@ pub enum Error {
 
 impl Error {
     /// The field the error is about.
+    #[inline]
     pub fn field(&self) -> &'static str {
         match self {
             Self::OutOfRange { field, .. } | Self::NotApplicable { field, .. } => field,

@@ -30,6 +30,7 @@ impl Hole {
     ///
     /// # Errors
     /// Outside 3 in to 10 ft.
+    #[inline]
     pub fn round(diameter: Length) -> Result<Self, Error> {
         Ok(Self {
             shape: HoleShape::Round,
@@ -41,6 +42,7 @@ impl Hole {
     ///
     /// # Errors
     /// Outside 3 in to 10 ft.
+    #[inline]
     pub fn square(side: Length) -> Result<Self, Error> {
         Ok(Self {
             shape: HoleShape::Square,
@@ -49,14 +51,17 @@ impl Hole {
     }
 
     /// Its shape.
+    #[inline]
     pub const fn shape(&self) -> HoleShape {
         self.shape
     }
     /// Its diameter or side.
+    #[inline]
     pub const fn size(&self) -> Length {
         self.size
     }
     /// Its area.
+    #[inline]
     pub fn area(&self) -> Area {
         match self.shape {
             HoleShape::Round => disc(self.size),
@@ -64,9 +69,11 @@ impl Hole {
         }
     }
     /// Its volume to a depth.
+    #[inline]
     pub fn volume(&self, depth: Length) -> Volume {
         self.area() * depth
     }
+    #[inline]
     fn diagonal(&self) -> Length {
         match self.shape {
             HoleShape::Round => self.size,
@@ -110,11 +117,13 @@ impl BearingWidth {
     ///
     /// # Errors
     /// Outside 1 in to 20 ft.
+    #[inline]
     pub fn new(width: Length) -> Result<Self, Error> {
         within("bearing width", width, inch(1.0), ft(20.0)).map(Self)
     }
 
     /// The width.
+    #[inline]
     pub const fn width(self) -> Length {
         self.0
     }
@@ -151,6 +160,7 @@ impl Foundation {
     ///
     /// # Errors
     /// The post does not fit the hole with at least 1 in around it.
+    #[inline]
     pub fn concrete(hole: Hole, section: PostSection) -> Result<Self, Error> {
         let (post, room) = match hole.shape {
             HoleShape::Round => (section.bearing_width(), hole.size),
@@ -168,6 +178,7 @@ impl Foundation {
     /// A post whose hole is backfilled as IBC 1807.3.3 says, without a
     /// structural footing: the post alone bears, b is its diameter or
     /// diagonal.
+    #[inline]
     pub fn bare(section: PostSection) -> Self {
         Self {
             fill: Fill::Bare,
@@ -179,6 +190,7 @@ impl Foundation {
 
     /// With the other reading of b for a square.
     #[must_use]
+    #[inline]
     pub const fn square_width(self, square_width: SquareWidth) -> Self {
         Self {
             square_width,
@@ -188,6 +200,7 @@ impl Foundation {
 
     /// With restraint at grade.
     #[must_use]
+    #[inline]
     pub const fn restrained_by(self, restraint: Restraint) -> Self {
         Self { restraint, ..self }
     }
@@ -205,11 +218,13 @@ impl Foundation {
     }
 
     /// The restraint at grade.
+    #[inline]
     pub const fn restraint(&self) -> Restraint {
         self.restraint
     }
 
     /// The hole, if it is filled with concrete.
+    #[inline]
     pub const fn hole(&self) -> Option<&Hole> {
         match &self.fill {
             Fill::Concrete(hole) => Some(hole),
@@ -218,11 +233,13 @@ impl Foundation {
     }
 
     /// The section of the post.
+    #[inline]
     pub const fn section(&self) -> &PostSection {
         &self.section
     }
 
     /// The area at the bottom that bears downwards.
+    #[inline]
     pub fn base_area(&self) -> Area {
         match &self.fill {
             Fill::Concrete(hole) => hole.area(),
@@ -232,6 +249,7 @@ impl Foundation {
 
     /// Net volume of concrete to a depth, the post taken out, nothing added
     /// for waste or an uneven hole. Zero for a bare post.
+    #[inline]
     pub fn concrete_volume(&self, depth: Length) -> Volume {
         match &self.fill {
             Fill::Concrete(hole) => (hole.area() - self.section.gross_area()) * depth,
@@ -240,6 +258,7 @@ impl Foundation {
     }
 
     /// Where b comes from.
+    #[inline]
     const fn citation(&self) -> &'static Citation {
         match self.fill {
             Fill::Concrete(_) => &source::IBC_1807_3_2_1,

@@ -48,6 +48,7 @@ impl SoilClass {
     ];
 
     /// Its number in the table.
+    #[inline]
     pub const fn number(self) -> u8 {
         match self {
             Self::Class1 => 1,
@@ -62,6 +63,7 @@ impl SoilClass {
     ///
     /// # Errors
     /// Not 1 to 5.
+    #[inline]
     pub fn from_number(number: u8) -> Result<Self, Error> {
         Self::ALL
             .into_iter()
@@ -73,6 +75,7 @@ impl SoilClass {
     }
 
     /// What it is.
+    #[inline]
     pub const fn description(self) -> &'static str {
         match self {
             Self::Class1 => "crystalline bedrock",
@@ -88,6 +91,7 @@ impl SoilClass {
     }
 
     /// Allowable lateral bearing per depth below grade, tabular.
+    #[inline]
     pub fn lateral_bearing(self) -> LateralBearing {
         LateralBearing(psf_per_ft(match self {
             Self::Class1 => 1200.0,
@@ -99,6 +103,7 @@ impl SoilClass {
     }
 
     /// Allowable vertical foundation pressure, tabular.
+    #[inline]
     pub fn vertical_pressure(self) -> Pressure {
         psf(match self {
             Self::Class1 => 12_000.0,
@@ -128,6 +133,7 @@ impl LateralBearing {
     ///
     /// # Errors
     /// Outside 5 to 10 000 psf/ft.
+    #[inline]
     pub fn new(per_depth: ForcePerVolume) -> Result<Self, Error> {
         within(
             "lateral bearing",
@@ -139,6 +145,7 @@ impl LateralBearing {
     }
 
     /// The value.
+    #[inline]
     pub const fn per_depth(self) -> ForcePerVolume {
         self.0
     }
@@ -166,6 +173,7 @@ pub struct Ground {
 
 impl Ground {
     /// The presumptive values of a class of material.
+    #[inline]
     pub fn presumptive(class: SoilClass) -> Self {
         Self {
             class: Some(class),
@@ -179,6 +187,7 @@ impl Ground {
 
     /// An engineer's lateral bearing; without a vertical pressure, vertical
     /// bearing is not checked.
+    #[inline]
     pub fn with_lateral_bearing(lateral: LateralBearing) -> Self {
         Self {
             class: None,
@@ -194,6 +203,7 @@ impl Ground {
     ///
     /// # Errors
     /// Outside 100 to 100 000 psf.
+    #[inline]
     pub fn with_vertical_pressure(self, pressure: Pressure) -> Result<Self, Error> {
         let pressure = within("vertical pressure", pressure, psf(100.0), psf(100_000.0))?;
         Ok(Self {
@@ -205,6 +215,7 @@ impl Ground {
     /// Doubles the lateral bearing as for an isolated pole (1806.3.4): only
     /// where ½ in (13 mm) of short-term movement at the surface does no harm.
     #[must_use]
+    #[inline]
     pub const fn as_isolated_pole(self) -> Self {
         Self {
             isolated_pole: true,
@@ -214,6 +225,7 @@ impl Ground {
 
     /// Allows doubling and the one-third increase together.
     #[must_use]
+    #[inline]
     pub const fn allowing_both_increases(self) -> Self {
         Self {
             both_increases: true,
@@ -227,6 +239,7 @@ impl Ground {
     ///
     /// # Errors
     /// Outside 0 to 10 ft.
+    #[inline]
     pub fn discounting_top(self, thickness: Length) -> Result<Self, Error> {
         let discounted_top = within("discounted top layer", thickness, ft(0.0), ft(10.0))?;
         Ok(Self {
@@ -236,22 +249,27 @@ impl Ground {
     }
 
     /// The class, if presumptive.
+    #[inline]
     pub const fn class(&self) -> Option<SoilClass> {
         self.class
     }
     /// Tabular lateral bearing.
+    #[inline]
     pub const fn lateral(&self) -> LateralBearing {
         self.lateral
     }
     /// Vertical foundation pressure.
+    #[inline]
     pub const fn vertical(&self) -> Option<Pressure> {
         self.vertical
     }
     /// Is lateral bearing doubled?
+    #[inline]
     pub const fn is_isolated_pole(&self) -> bool {
         self.isolated_pole
     }
     /// The layer left out.
+    #[inline]
     pub const fn discounted_top(&self) -> Length {
         self.discounted_top
     }

@@ -20,6 +20,7 @@ mod sealed {
 /// A safety format that loads are stated in.
 pub trait LimitState: Copy + core::fmt::Debug + PartialEq + sealed::Sealed {
     /// Its name in a report.
+    #[inline]
     fn name(self) -> &'static str;
 }
 
@@ -49,6 +50,7 @@ impl AllowableStress {
     /// assert_eq!(AllowableStress::Basic.wind_factor(), 0.6);
     /// assert_eq!(AllowableStress::AlternativeWithIncrease.wind_factor(), 0.6 * 1.3);
     /// ```
+    #[inline]
     pub const fn wind_factor(self) -> f64 {
         match self {
             Self::Basic => 0.6,
@@ -57,6 +59,7 @@ impl AllowableStress {
     }
 
     /// The factor on soil pressures that belongs to this family.
+    #[inline]
     pub const fn soil_increase(self) -> f64 {
         match self {
             Self::Basic => 1.0,
@@ -65,6 +68,7 @@ impl AllowableStress {
     }
 
     /// Where the factors come from.
+    #[inline]
     pub const fn citation(self) -> &'static Citation {
         match self {
             Self::Basic => &source::ASCE7_2_4_1,
@@ -75,12 +79,14 @@ impl AllowableStress {
 
 impl sealed::Sealed for Strength {}
 impl LimitState for Strength {
+    #[inline]
     fn name(self) -> &'static str {
         "strength level"
     }
 }
 impl sealed::Sealed for AllowableStress {}
 impl LimitState for AllowableStress {
+    #[inline]
     fn name(self) -> &'static str {
         match self {
             Self::Basic => "allowable stress, basic combinations",

@@ -38,6 +38,7 @@ pub enum Post {
 
 impl Post {
     /// Its section.
+    #[inline]
     pub fn section(&self) -> PostSection {
         match self {
             Self::Timber(post) => PostSection::Square(*post.section()),
@@ -64,12 +65,14 @@ impl Post {
 }
 
 impl From<TimberPost> for Post {
+    #[inline]
     fn from(post: TimberPost) -> Self {
         Self::Timber(post)
     }
 }
 
 impl From<PipePost> for Post {
+    #[inline]
     fn from(post: PipePost) -> Self {
         Self::Pipe(post)
     }

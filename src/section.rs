@@ -20,6 +20,7 @@ pub enum PostSection {
 impl PostSection {
     /// The width that bears on soil where no concrete is poured: the diagonal
     /// of a square, the diameter of a round (IBC 1807.3.2.1, symbol b).
+    #[inline]
     pub fn bearing_width(&self) -> Length {
         match self {
             Self::Square(square) => square.diagonal(),
@@ -28,6 +29,7 @@ impl PostSection {
     }
 
     /// The face width or diameter.
+    #[inline]
     pub fn face_width(&self) -> Length {
         match self {
             Self::Square(square) => square.side(),
@@ -36,6 +38,7 @@ impl PostSection {
     }
 
     /// The area enclosed by the outer face: what it displaces in a hole.
+    #[inline]
     pub fn gross_area(&self) -> Area {
         match self {
             Self::Square(square) => square.area(),
@@ -67,6 +70,7 @@ impl Square {
     ///
     /// # Errors
     /// Outside 1 to 24 in.
+    #[inline]
     pub fn new(side: Length) -> Result<Self, Error> {
         Ok(Self {
             side: within("post size", side, inch(1.0), inch(24.0))?,
@@ -74,23 +78,28 @@ impl Square {
     }
 
     /// The side.
+    #[inline]
     pub const fn side(&self) -> Length {
         self.side
     }
     /// √2 times the side.
+    #[inline]
     pub fn diagonal(&self) -> Length {
         self.side * core::f64::consts::SQRT_2
     }
     /// A.
+    #[inline]
     pub fn area(&self) -> Area {
         self.side * self.side
     }
     /// I = b⁴/12.
+    #[inline]
     pub fn second_moment(&self) -> SecondMoment {
         let area = self.area().value;
         SecondMoment::from_si(area * area / 12.0)
     }
     /// S = b³/6.
+    #[inline]
     pub fn section_modulus(&self) -> Volume {
         let side = self.side.value;
         Volume::from_si(side * side * side / 6.0)
@@ -117,6 +126,7 @@ impl Tube {
     /// # Errors
     /// Diameter outside 0.5 to 36 in, wall outside 0.01 in to 0.49 of the
     /// diameter.
+    #[inline]
     pub fn new(diameter: Length, wall: Length) -> Result<Self, Error> {
         let diameter = within("pipe diameter", diameter, inch(0.5), inch(36.0))?;
         Ok(Self {
@@ -126,35 +136,43 @@ impl Tube {
     }
 
     /// D.
+    #[inline]
     pub const fn diameter(&self) -> Length {
         self.diameter
     }
     /// t.
+    #[inline]
     pub const fn wall(&self) -> Length {
         self.wall
     }
     /// d = D − 2t.
+    #[inline]
     pub fn inside_diameter(&self) -> Length {
         self.diameter - self.wall * 2.0
     }
     /// D/t.
+    #[inline]
     pub fn slenderness(&self) -> f64 {
         self.diameter.value / self.wall.value
     }
     /// A = π/4 (D² − d²).
+    #[inline]
     pub fn area(&self) -> Area {
         disc(self.diameter) - disc(self.inside_diameter())
     }
     /// I = π/64 (D⁴ − d⁴).
+    #[inline]
     pub fn second_moment(&self) -> SecondMoment {
         let (outer, inner) = (self.diameter.value, self.inside_diameter().value);
         SecondMoment::from_si(PI / 64.0 * (outer.powi(4) - inner.powi(4)))
     }
     /// S = 2I/D.
+    #[inline]
     pub fn section_modulus(&self) -> Volume {
         Volume::from_si(2.0 * self.second_moment().value / self.diameter.value)
     }
     /// Z = (D³ − d³)/6.
+    #[inline]
     pub fn plastic_modulus(&self) -> Volume {
         let (outer, inner) = (self.diameter.value, self.inside_diameter().value);
         Volume::from_si((outer * outer * outer - inner * inner * inner) / 6.0)

@@ -35,6 +35,7 @@ impl Utilization {
     }
 
     /// For a demand that meets no capacity at all.
+    #[inline]
     pub(crate) fn without_capacity(demand: bool) -> Self {
         if demand {
             Self::NO_CAPACITY
@@ -44,17 +45,20 @@ impl Utilization {
     }
 
     /// The ratio.
+    #[inline]
     pub const fn ratio(self) -> f64 {
         self.0
     }
 
     /// Is it at most 1 (and a billionth, for rounding)?
+    #[inline]
     pub fn passes(self) -> bool {
         self.0 <= 1.0 + Self::TOLERANCE
     }
 
     /// The greater of two.
     #[must_use]
+    #[inline]
     pub fn max(self, other: Self) -> Self {
         if other.0 > self.0 { other } else { self }
     }

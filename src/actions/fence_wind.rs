@@ -74,38 +74,41 @@ impl LoadCase {
     }
 }
 
-/// The load cases of one post. At most nine, kept without allocation.
+/// The load cases of one post, at most nine, kept without allocation. Reads
+/// as a slice.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LoadCases {
-    cases: [Option<LoadCase>; 9],
+    cases: [LoadCase; 9],
     count: usize,
 }
 
 impl LoadCases {
-    /// A single case, for a post that stands outside any fence.
-    pub fn single(case: LoadCase) -> Self {
-        let mut cases = Self::empty();
-        cases.push(case);
-        cases
-    }
-
     fn empty() -> Self {
+        let nothing = GroundlineActions {
+            shear: Force::from_si(0.0),
+            moment: Torque::from_si(0.0),
+            axial: Force::from_si(0.0),
+            level: Strength,
+        };
         Self {
-            cases: [None; 9],
+            cases: [LoadCase::new(nothing, DeadEffects::NONE); 9],
             count: 0,
         }
     }
 
     fn push(&mut self, case: LoadCase) {
         if let Some(slot) = self.cases.get_mut(self.count) {
-            *slot = Some(case);
+            *slot = case;
             self.count += 1;
         }
     }
+}
 
-    /// The cases.
-    pub fn iter(&self) -> impl Iterator<Item = &LoadCase> {
-        self.cases.iter().flatten()
+impl core::ops::Deref for LoadCases {
+    type Target = [LoadCase];
+
+    fn deref(&self) -> &[LoadCase] {
+        self.cases.get(..self.count).unwrap_or(&[])
     }
 }
 

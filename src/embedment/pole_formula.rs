@@ -63,6 +63,7 @@ pub enum Equation {
 
 impl Equation {
     /// Its clause.
+    #[inline]
     pub const fn citation(self) -> &'static Citation {
         match self {
             Self::Nonconstrained => &source::IBC_1807_3_2_1,
@@ -103,6 +104,7 @@ struct Load {
 
 impl PoleFormula {
     /// The formula for a bearing width and a restraint.
+    #[inline]
     pub fn new(ground: &Ground, width: BearingWidth, restraint: Restraint) -> Self {
         Self {
             ground: *ground,
@@ -113,17 +115,20 @@ impl PoleFormula {
     }
 
     /// The formula for a foundation.
+    #[inline]
     pub fn of(ground: &Ground, foundation: &Foundation) -> Self {
         Self::new(ground, foundation.bearing_width(), foundation.restraint())
     }
 
     /// With the other reading of the 12 ft rule.
     #[must_use]
+    #[inline]
     pub const fn with_cap(self, cap: DepthCap) -> Self {
         Self { cap, ..self }
     }
 
     /// The equation that applies.
+    #[inline]
     pub const fn equation(&self) -> Equation {
         match self.restraint {
             Restraint::None => Equation::Nonconstrained,
@@ -132,6 +137,7 @@ impl PoleFormula {
     }
 
     /// The depth below the discounted top over which bearing grows.
+    #[inline]
     fn cap_depth(&self) -> Length {
         match (self.equation(), self.cap) {
             (Equation::Nonconstrained, DepthCap::CapReading) => ft(36.0),
@@ -140,6 +146,7 @@ impl PoleFormula {
     }
 
     /// F S.
+    #[inline]
     fn bearing_per_depth(
         &self,
         actions: &GroundlineActions<AllowableStress>,
@@ -149,6 +156,7 @@ impl PoleFormula {
     }
 
     /// The load at the bottom of the discounted top layer.
+    #[inline]
     fn load(&self, actions: &GroundlineActions<AllowableStress>) -> Result<Load, Error> {
         let (shear, moment) = (actions.shear().value, actions.moment().value);
         if shear * moment < 0.0 {
@@ -170,6 +178,7 @@ impl PoleFormula {
     }
 
     /// A of equation 18-1 at a bearing.
+    #[inline]
     fn a_term(&self, actions: &GroundlineActions<AllowableStress>, bearing: Pressure) -> Length {
         let per_width = bearing.value * self.width.width().value;
         if self.equation() == Equation::Constrained || per_width <= 0.0 {
@@ -181,6 +190,7 @@ impl PoleFormula {
 
     /// Allowable lateral bearing at the reading depth of an embedment below
     /// the discounted top: S1 at a third of it, or S3 at all of it.
+    #[inline]
     fn bearing_at(&self, per_depth: ForcePerVolume, depth: Length) -> Pressure {
         let cap = self.cap_depth();
         let depth = if depth > cap { cap } else { depth };
@@ -192,6 +202,7 @@ impl PoleFormula {
 
     /// The bearing that a load asks for at an embedment below the discounted
     /// top.
+    #[inline]
     fn bearing_needed(&self, load: Load, depth: Length) -> Pressure {
         let d = depth.value;
         let per_width = match self.equation() {
@@ -298,6 +309,7 @@ impl PoleFormula {
     /// assert!(formula.check(&holds, ft(3.0))?.utilization().passes());
     /// # Ok::<(), groundline::Error>(())
     /// ```
+    #[inline]
     pub fn capacity(
         &self,
         depth: Length,
@@ -328,6 +340,7 @@ impl PoleFormula {
     ///
     /// # Errors
     /// Depth outside 0.01 to 300 ft.
+    #[inline]
     pub fn moment_capacity(
         &self,
         depth: Length,
@@ -359,36 +372,43 @@ pub struct RequiredDepth {
 impl RequiredDepth {
     /// The depth below grade, the discounted top layer included; zero for no
     /// load.
+    #[inline]
     pub const fn depth(&self) -> Length {
         self.depth
     }
 
     /// The part of it that counts.
+    #[inline]
     pub const fn depth_that_counts(&self) -> Length {
         self.below
     }
 
     /// S1 or S3 at that depth.
+    #[inline]
     pub fn bearing(&self) -> Pressure {
         self.formula.bearing_at(self.per_depth, self.below)
     }
 
     /// A = 2.34 P/(S1 b) of equation 18-1; zero for a constrained post.
+    #[inline]
     pub fn a_term(&self) -> Length {
         self.formula.a_term(&self.actions, self.bearing())
     }
 
     /// Does the 12 ft rule bite, or the depth lie beyond 12 ft?
+    #[inline]
     pub fn beyond_limit(&self) -> bool {
         self.depth > ft(12.0)
     }
 
     /// The equation.
+    #[inline]
     pub const fn equation(&self) -> Equation {
         self.formula.equation()
     }
 
     /// The load.
+    #[inline]
     pub const fn actions(&self) -> &GroundlineActions<AllowableStress> {
         &self.actions
     }
@@ -424,23 +444,28 @@ pub struct DepthCheck {
 
 impl DepthCheck {
     /// The depth checked.
+    #[inline]
     pub const fn depth(&self) -> Length {
         self.depth
     }
     /// The bearing needed.
+    #[inline]
     pub const fn demand(&self) -> Pressure {
         self.demand
     }
     /// The bearing allowed.
+    #[inline]
     pub const fn capacity(&self) -> Pressure {
         self.capacity
     }
     /// Their ratio.
+    #[inline]
     pub const fn utilization(&self) -> Utilization {
         self.utilization
     }
     /// A = 2.34 P/(S1 b) with S1 at the depth checked, as a filed calculation
     /// prints it; zero for a constrained post.
+    #[inline]
     pub fn a_term(&self) -> Length {
         self.formula.a_term(&self.actions, self.capacity)
     }
@@ -448,6 +473,7 @@ impl DepthCheck {
     /// checked: the one pass of filed calculations. It is below the depth
     /// checked exactly if the check passes, and it is not the least depth
     /// ([`PoleFormula::required`] gives that).
+    #[inline]
     pub fn one_pass_depth(&self) -> Length {
         let Ok(load) = self.formula.load(&self.actions) else {
             return self.depth;
@@ -466,14 +492,17 @@ impl DepthCheck {
         Length::from_si(half + (half * half + c).sqrt()) + self.formula.ground.discounted_top()
     }
     /// The load.
+    #[inline]
     pub const fn actions(&self) -> &GroundlineActions<AllowableStress> {
         &self.actions
     }
     /// Is the depth beyond 12 ft?
+    #[inline]
     pub fn beyond_limit(&self) -> bool {
         self.depth > ft(12.0)
     }
     /// Where the check comes from.
+    #[inline]
     pub const fn source(&self) -> &'static Citation {
         self.formula.equation().citation()
     }

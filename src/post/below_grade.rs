@@ -100,14 +100,17 @@ impl BelowGrade {
     }
 
     /// The greatest moment.
+    #[inline]
     pub const fn moment(&self) -> Torque {
         self.moment
     }
     /// The greatest shear, at grade or reversed below it.
+    #[inline]
     pub const fn shear(&self) -> Force {
         self.shear
     }
     /// Depth below grade of the greatest moment.
+    #[inline]
     pub fn depth_of_moment(&self) -> Length {
         match self.restraint {
             Restraint::None => self.top + self.embedment * self.zeta,

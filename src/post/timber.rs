@@ -65,6 +65,7 @@ pub struct TimberFactors {
 
 impl TimberFactors {
     /// The factors of a post under wind.
+    #[inline]
     pub fn for_wind(
         section: &Square,
         values: &DesignValues,
@@ -100,6 +101,7 @@ impl TimberFactors {
     }
 
     /// The product for bending.
+    #[inline]
     pub fn bending(&self) -> f64 {
         self.load_duration
             * self.wet_bending
@@ -112,10 +114,12 @@ impl TimberFactors {
     }
 
     /// The product for shear.
+    #[inline]
     pub fn shear(&self) -> f64 {
         self.load_duration * self.wet_shear * self.temperature * self.incising
     }
 
+    #[inline]
     fn all(&self) -> [(&'static str, f64); 9] {
         [
             ("CD", self.load_duration),
@@ -154,6 +158,7 @@ impl TimberPost {
     /// # Errors
     /// A size that is not of the class of the design values: dimension lumber
     /// is up to 4 in nominal square, timbers from 5 in.
+    #[inline]
     pub fn new(
         section: Square,
         values: DesignValues,
@@ -178,6 +183,7 @@ impl TimberPost {
     ///
     /// # Errors
     /// A factor outside 0.1 to 2.
+    #[inline]
     pub fn with_factors(self, factors: TimberFactors) -> Result<Self, Error> {
         for (name, factor) in factors.all() {
             number_within(name, factor, 0.1, 2.0)?;
@@ -186,14 +192,17 @@ impl TimberPost {
     }
 
     /// The section.
+    #[inline]
     pub const fn section(&self) -> &Square {
         &self.section
     }
     /// The reference values.
+    #[inline]
     pub const fn values(&self) -> &DesignValues {
         &self.values
     }
     /// The factors.
+    #[inline]
     pub const fn factors(&self) -> &TimberFactors {
         &self.factors
     }

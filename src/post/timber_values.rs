@@ -52,10 +52,12 @@ pub enum SizeClass {
 
 impl SizeClass {
     /// Is this the class of 5 in nominal and larger?
+    #[inline]
     pub const fn is_timbers(self) -> bool {
         matches!(self, Self::Timbers | Self::SouthernPineTimbers)
     }
 
+    #[inline]
     pub(crate) const fn citation(self) -> &'static Citation {
         match self {
             Self::Dimension => &source::NDS_4A,
@@ -250,6 +252,7 @@ impl DesignValues {
     ///
     /// # Errors
     /// Bending outside 100 psi to 10 ksi, shear outside 20 psi to 2 ksi.
+    #[inline]
     pub fn new(bending: Pressure, shear: Pressure, class: SizeClass) -> Result<Self, Error> {
         Ok(Self {
             bending: within("Fb", bending, lb_per_sq_in(100.0), ksi(10.0))?,
@@ -265,6 +268,7 @@ impl DesignValues {
     /// # Errors
     /// The Supplement rows held here have no such species and grade in that
     /// size.
+    #[inline]
     pub fn of(species: Species, grade: Grade, side: crate::units::Length) -> Result<Self, Error> {
         let pine = species == Species::SouthernPine;
         let timbers = side >= crate::units::inch(4.25);
@@ -291,22 +295,27 @@ impl DesignValues {
     }
 
     /// Fb.
+    #[inline]
     pub const fn bending(&self) -> Pressure {
         self.bending
     }
     /// Fv.
+    #[inline]
     pub const fn shear(&self) -> Pressure {
         self.shear
     }
     /// The table.
+    #[inline]
     pub const fn class(&self) -> SizeClass {
         self.class
     }
     /// The mark of the less certain of the two values.
+    #[inline]
     pub const fn mark(&self) -> Mark {
         self.mark
     }
     /// Species and grade in words.
+    #[inline]
     pub const fn label(&self) -> &'static str {
         self.label
     }

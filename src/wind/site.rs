@@ -19,6 +19,7 @@ pub enum Edition {
 
 impl Edition {
     /// Its usual name.
+    #[inline]
     pub const fn name(self) -> &'static str {
         match self {
             Self::Asce7_10 => "ASCE 7-10",
@@ -28,6 +29,7 @@ impl Edition {
     }
 
     /// The clause of the velocity pressure.
+    #[inline]
     pub(crate) const fn velocity_pressure_citation(self) -> &'static Citation {
         match self {
             Self::Asce7_10 => &source::ASCE7_10_29_3_2,
@@ -37,6 +39,7 @@ impl Edition {
     }
 
     /// The clause of the exposure coefficient.
+    #[inline]
     pub(crate) const fn kz_citation(self) -> &'static Citation {
         match self {
             Self::Asce7_10 | Self::Asce7_16 => &source::ASCE7_10_KZ,
@@ -59,6 +62,7 @@ pub enum Exposure {
 
 impl Exposure {
     /// Its letter.
+    #[inline]
     pub const fn letter(self) -> &'static str {
         match self {
             Self::B => "B",
@@ -91,11 +95,13 @@ impl BasicWindSpeed {
     ///
     /// # Errors
     /// Outside 40 to 300 mph (17.9 to 134 m/s).
+    #[inline]
     pub fn strength_level(speed: Velocity) -> Result<Self, Error> {
         within("wind speed", speed, mph(40.0), mph(300.0)).map(Self)
     }
 
     /// The speed.
+    #[inline]
     pub const fn speed(self) -> Velocity {
         self.0
     }
@@ -120,6 +126,7 @@ pub enum PrintedConstants {
 
 impl PrintedConstants {
     /// The velocity pressure constant in SI, (N/m²)/(m/s)² = kg/m³.
+    #[inline]
     pub(crate) fn velocity_pressure(self) -> f64 {
         match self {
             Self::Customary => {
@@ -131,6 +138,7 @@ impl PrintedConstants {
     }
 
     /// The exponent of the ground elevation factor at an elevation.
+    #[inline]
     pub(crate) fn elevation_exponent(self, elevation: Length) -> f64 {
         match self {
             Self::Customary => -0.000_036_2 * elevation.to(ft),
@@ -165,6 +173,7 @@ pub struct WindSite {
 
 impl WindSite {
     /// A flat site at sea level.
+    #[inline]
     pub fn new(edition: Edition, speed: BasicWindSpeed, exposure: Exposure) -> Self {
         Self {
             edition,
@@ -182,6 +191,7 @@ impl WindSite {
     ///
     /// # Errors
     /// Outside 1 to 4.
+    #[inline]
     pub fn with_topographic_factor(self, kzt: f64) -> Result<Self, Error> {
         let topographic_factor = number_within("topographic factor", kzt, 1.0, 4.0)?;
         Ok(Self {
@@ -194,6 +204,7 @@ impl WindSite {
     ///
     /// # Errors
     /// Outside −1 500 to 20 000 ft; in 7-10, which has no such factor.
+    #[inline]
     pub fn at_elevation(self, elevation: Length) -> Result<Self, Error> {
         if self.edition == Edition::Asce7_10 {
             return Err(Error::NotApplicable {
@@ -214,6 +225,7 @@ impl WindSite {
     ///
     /// # Errors
     /// Outside 0.85 to 3.
+    #[inline]
     pub fn with_gust_factor(self, gust: f64) -> Result<Self, Error> {
         let gust_factor = number_within("gust factor", gust, 0.85, 3.0)?;
         Ok(Self {
@@ -227,6 +239,7 @@ impl WindSite {
     ///
     /// # Errors
     /// Outside 16 to 200 psf.
+    #[inline]
     pub fn with_minimum_pressure(self, pressure: Pressure) -> Result<Self, Error> {
         let minimum_pressure = within("minimum pressure", pressure, psf(16.0), psf(200.0))?;
         Ok(Self {
@@ -237,39 +250,48 @@ impl WindSite {
 
     /// With the other of the two printed sets of constants.
     #[must_use]
+    #[inline]
     pub fn with_constants(self, constants: PrintedConstants) -> Self {
         Self { constants, ..self }
     }
 
     /// The edition.
+    #[inline]
     pub const fn edition(&self) -> Edition {
         self.edition
     }
     /// The basic wind speed.
+    #[inline]
     pub const fn speed(&self) -> BasicWindSpeed {
         self.speed
     }
     /// The exposure.
+    #[inline]
     pub const fn exposure(&self) -> Exposure {
         self.exposure
     }
     /// Kzt.
+    #[inline]
     pub const fn topographic_factor(&self) -> f64 {
         self.topographic_factor
     }
     /// The ground elevation, if one was given.
+    #[inline]
     pub const fn elevation(&self) -> Option<Length> {
         self.elevation
     }
     /// G.
+    #[inline]
     pub const fn gust_factor(&self) -> f64 {
         self.gust_factor
     }
     /// The least pressure on gross area, at strength level.
+    #[inline]
     pub const fn minimum_pressure(&self) -> Pressure {
         self.minimum_pressure
     }
     /// The set of printed constants.
+    #[inline]
     pub const fn constants(&self) -> PrintedConstants {
         self.constants
     }

@@ -76,6 +76,7 @@ pub struct UndirectedPressure(Pressure);
 
 impl UndirectedPressure {
     /// The pressure as printed.
+    #[inline]
     pub const fn pressure(self) -> Pressure {
         self.0
     }
@@ -95,6 +96,7 @@ pub struct DirectionalPressure(Pressure);
 
 impl DirectionalPressure {
     /// The pressure.
+    #[inline]
     pub const fn pressure(self) -> Pressure {
         self.0
     }
@@ -153,18 +155,22 @@ impl VelocityPressure {
     }
 
     /// The site.
+    #[inline]
     pub const fn site(&self) -> &WindSite {
         &self.site
     }
     /// The height.
+    #[inline]
     pub const fn height(&self) -> Length {
         self.height
     }
     /// Kz.
+    #[inline]
     pub const fn kz(&self) -> f64 {
         self.kz
     }
     /// Ke; 1 where no elevation was given.
+    #[inline]
     pub const fn ke(&self) -> f64 {
         self.ke
     }
@@ -177,6 +183,7 @@ impl VelocityPressure {
     }
 
     /// The pressure as the edition prints it.
+    #[inline]
     pub fn printed(&self) -> PrintedPressure {
         match self.site.edition() {
             Edition::Asce7_10 | Edition::Asce7_16 => {

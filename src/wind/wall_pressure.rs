@@ -45,6 +45,7 @@ impl WindCase {
     ];
 
     /// Its letter.
+    #[inline]
     pub const fn letter(self) -> &'static str {
         match self {
             Self::A => "A",
@@ -55,6 +56,7 @@ impl WindCase {
 
     /// The case of the mirrored fence.
     #[must_use]
+    #[inline]
     pub const fn mirrored(self) -> Self {
         match self {
             Self::A => Self::A,
@@ -164,30 +166,37 @@ impl WallWind {
     }
 
     /// The velocity pressure at the top.
+    #[inline]
     pub const fn velocity_pressure(&self) -> &VelocityPressure {
         &self.velocity_pressure
     }
     /// The outline.
+    #[inline]
     pub const fn shape(&self) -> &WallShape {
         &self.shape
     }
     /// The ends.
+    #[inline]
     pub const fn ends(&self) -> &WallEnds {
         &self.ends
     }
     /// Cf of Cases A and B.
+    #[inline]
     pub const fn cf(&self) -> f64 {
         self.cf
     }
     /// The factor for openings.
+    #[inline]
     pub const fn opening_factor(&self) -> f64 {
         self.opening_factor
     }
     /// The pressure of Case A on gross area.
+    #[inline]
     pub const fn uniform_pressure(&self) -> Pressure {
         self.uniform
     }
     /// Case C, where the wall is long enough for it.
+    #[inline]
     pub const fn case_c(&self) -> Option<&CaseC> {
         self.case_c.as_ref()
     }
@@ -261,6 +270,7 @@ impl WallWind {
 
     /// The strips of a Case A or C, from the windward edge; none for Case B,
     /// whose pressure is not constant by strips.
+    #[inline]
     pub fn strips(&self, case: WindCase) -> impl Iterator<Item = Strip> {
         let s = self.shape.panel_height();
         let length = self.shape.length();

@@ -147,11 +147,13 @@ pub struct WallOptions {
 impl WallOptions {
     /// Walls with B/s between 10 and 13.
     #[must_use]
+    #[inline]
     pub const fn column_gap(self, column_gap: ColumnGap) -> Self {
         Self { column_gap, ..self }
     }
     /// Returns shorter than 0.3 s.
     #[must_use]
+    #[inline]
     pub const fn short_return(self, short_return: ShortReturn) -> Self {
         Self {
             short_return,
@@ -160,6 +162,7 @@ impl WallOptions {
     }
     /// Height of the resultant.
     #[must_use]
+    #[inline]
     pub const fn resultant_height(self, resultant_height: ResultantHeight) -> Self {
         Self {
             resultant_height,
@@ -168,6 +171,7 @@ impl WallOptions {
     }
     /// Case B.
     #[must_use]
+    #[inline]
     pub const fn eccentric_case(self, eccentric_case: EccentricCase) -> Self {
         Self {
             eccentric_case,
@@ -221,6 +225,7 @@ impl WallShape {
     /// Length outside 0.25 to 300 000 ft, top outside 0.5 to 100 ft, clearance
     /// outside 0 to 0.95 of the top, solidity outside 0.7 to 1 (a fence with
     /// 30 % openings or more is not a solid wall).
+    #[inline]
     pub fn new(
         length: Length,
         top: Length,
@@ -237,14 +242,17 @@ impl WallShape {
     }
 
     /// B.
+    #[inline]
     pub const fn length(&self) -> Length {
         self.length
     }
     /// h.
+    #[inline]
     pub const fn top(&self) -> Length {
         self.top
     }
     /// The gap below.
+    #[inline]
     pub const fn clearance(&self) -> Length {
         self.clearance
     }
@@ -254,6 +262,7 @@ impl WallShape {
         self.top - self.clearance
     }
     /// ε.
+    #[inline]
     pub const fn solidity(&self) -> f64 {
         self.solidity
     }
@@ -416,6 +425,7 @@ impl CaseC {
     }
 
     /// 1.8 − s/h where s/h exceeds 0.8, else 1; already in the coefficients.
+    #[inline]
     pub const fn ground_factor(&self) -> f64 {
         self.ground
     }
@@ -427,6 +437,7 @@ impl CaseC {
     }
 
     /// The regions that exist on this wall, from the windward edge.
+    #[inline]
     pub fn regions(&self) -> impl Iterator<Item = Region> {
         let Self { b_over_s, cf, .. } = *self;
         (0..cf.len())

@@ -1,6 +1,6 @@
 //! A check takes no heap memory.
 
-use groundline::actions::{DeadEffects, GroundlineActions, LoadCase, LoadCases};
+use groundline::actions::{DeadEffects, GroundlineActions, LoadCase};
 use groundline::check::{PostCheck, PostDesign};
 use groundline::foundation::Hole;
 use groundline::ground::{Ground, SoilClass};
@@ -34,7 +34,7 @@ fn a_check_from_wind_to_utilization_allocates_nothing() {
         let wind = WallWind::new(&site, wall, WallEnds::FREE, WallOptions::default()).unwrap();
         let (_, force) = wind.worst(ft(4.0), ft(12.0));
         let actions = GroundlineActions::wind(force, wind.resultant_height()).unwrap();
-        let cases = LoadCases::single(LoadCase::new(actions, DeadEffects::NONE));
+        let cases = [LoadCase::new(actions, DeadEffects::NONE)];
         PostCheck::new(&design, &cases, Some(ft(4.0))).unwrap()
     };
     let first = run();

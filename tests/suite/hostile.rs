@@ -3,7 +3,7 @@
 
 use groundline::Error;
 use groundline::actions::FenceWind;
-use groundline::actions::{DeadEffects, GroundlineActions, LoadCase, LoadCases};
+use groundline::actions::{DeadEffects, GroundlineActions, LoadCase};
 use groundline::check::{PostCheck, PostDesign};
 use groundline::embedment::*;
 use groundline::fence::*;
@@ -330,7 +330,7 @@ fn a_post_needs_a_load_case() {
         Hole::round(inch(10.0)).unwrap(),
     )
     .unwrap();
-    let check = PostCheck::new(&design, &LoadCases::single(case), None).unwrap();
+    let check = PostCheck::new(&design, &[case], None).unwrap();
     assert!(check.utilization.ratio().is_finite());
 }
 

@@ -1,7 +1,7 @@
 //! What must hold for any fence: monotone, scale-free, the same in both unit
 //! systems, mirrored, and in balance.
 
-use groundline::actions::{DeadEffects, FenceWind, GroundlineActions, LoadCase, LoadCases};
+use groundline::actions::{DeadEffects, FenceWind, GroundlineActions, LoadCase};
 use groundline::check::{Governing, PostCheck, PostDesign};
 use groundline::embedment::{DepthCap, PoleFormula};
 use groundline::fence::*;
@@ -321,9 +321,7 @@ fn what_governs() {
         )
     };
     let design = design(inch(24.0));
-    let check = |v, h, depth: f64| {
-        PostCheck::new(&design, &LoadCases::single(wind(v, h)), Some(ft(depth))).unwrap()
-    };
+    let check = |v, h, depth: f64| PostCheck::new(&design, &[wind(v, h)], Some(ft(depth))).unwrap();
     let shallow = check(1500.0, 4.0, 2.0);
     assert_eq!(shallow.governing, Governing::Embedment);
     assert_eq!(shallow.utilization, shallow.planned.unwrap().utilization());
@@ -332,7 +330,7 @@ fn what_governs() {
     assert_eq!(deep.utilization, deep.strength.bending);
     assert!(!deep.passes());
     // Without a plan the ground is used up exactly.
-    let unplanned = PostCheck::new(&design, &LoadCases::single(wind(100.0, 2.0)), None).unwrap();
+    let unplanned = PostCheck::new(&design, &[wind(100.0, 2.0)], None).unwrap();
     assert_eq!(unplanned.utilization.ratio(), 1.0);
     assert!(unplanned.passes());
     // A heavy leaf on a slender base.
@@ -340,7 +338,7 @@ fn what_governs() {
         wind(1.0, 1.0).wind,
         DeadEffects::new(lb(9_000.0), lb_ft(0.0), lb_ft(0.0)).unwrap(),
     );
-    let sinking = PostCheck::new(&design, &LoadCases::single(heavy), Some(ft(6.0))).unwrap();
+    let sinking = PostCheck::new(&design, &[heavy], Some(ft(6.0))).unwrap();
     assert_eq!(sinking.governing, Governing::VerticalBearing);
     let by_hand = 9_000.0 / (std::f64::consts::PI * 1.0) / 2_000.0;
     assert!((sinking.utilization.ratio() / by_hand - 1.0).abs() < 1e-12);

@@ -1,0 +1,212 @@
+//! What the types cost: the library against a bare-f64 twin of the same
+//! algorithm, over arrays, as a ratio.
+//!
+//! ```text
+//! cargo bench --bench ratio
+//! ```
+//!
+//! Typed and bare runs alternate; each figure is the best of many rounds, so
+//! that what else the machine does falls out of the ratio.
+
+mod bare;
+
+use groundline::Error;
+use groundline::actions::{DeadEffects, GroundlineActions, LoadCase};
+use groundline::check::{PostCheck, PostDesign};
+use groundline::embedment::PoleFormula;
+use groundline::foundation::{BearingWidth, Hole, Restraint};
+use groundline::ground::{Ground, SoilClass};
+use groundline::limit_state::AllowableStress;
+use groundline::post::{DesignValues, Grade, Moisture, Species, TimberPost, Treatment};
+use groundline::section::Square;
+use groundline::units::{Measurable, ft, inch, lb, m, m_per_s, n_m, newton};
+use groundline::wind::{
+    BasicWindSpeed, Edition, Exposure, WallEnd, WallEnds, WallOptions, WallShape, WallWind,
+    WindSite,
+};
+use std::hint::black_box;
+use std::time::Instant;
+
+const COUNT: usize = 4096;
+const ROUNDS: usize = 200;
+
+/// Best nanoseconds an item of two functions, measured in turn.
+fn race(mut typed: impl FnMut() -> f64, mut bare: impl FnMut() -> f64) -> (f64, f64) {
+    let (sum_typed, sum_bare) = (typed(), bare());
+    assert!(
+        (sum_typed / sum_bare - 1.0).abs() < 1e-12,
+        "the twins disagree: {sum_typed} {sum_bare}"
+    );
+    let mut best = (f64::MAX, f64::MAX);
+    for _ in 0..ROUNDS {
+        let start = Instant::now();
+        black_box(typed());
+        best.0 = best.0.min(start.elapsed().as_secs_f64());
+        let start = Instant::now();
+        black_box(bare());
+        best.1 = best.1.min(start.elapsed().as_secs_f64());
+    }
+    let each = 1e9 / f64::from(u32::try_from(COUNT).unwrap());
+    (best.0 * each, best.1 * each)
+}
+
+fn report(name: &str, (typed, bare): (f64, f64)) {
+    println!(
+        "{name:<34} typed {typed:7.1} ns   bare f64 {bare:7.1} ns   ratio {:.3}",
+        typed / bare
+    );
+}
+
+/// A spread of numbers without randomness.
+fn spread(index: usize, from: f64, to: f64) -> f64 {
+    let i = f64::from(u32::try_from(index).unwrap());
+    from + (to - from) * (i * 0.618_033_988_749_895).fract()
+}
+
+fn bare_formula() -> bare::Formula {
+    bare::Formula {
+        per_depth: 23_563.119_576_936_926,
+        width: 0.4572,
+        isolated_pole: black_box(false),
+        both_increases: black_box(false),
+        top: black_box(0.0),
+        constrained: black_box(false),
+        cap_reading: black_box(false),
+    }
+}
+
+fn closed_form() {
+    let ground = Ground::presumptive(SoilClass::Class4);
+    let width = BearingWidth::new(ft(1.5)).unwrap();
+    let formula = black_box(PoleFormula::new(&ground, width, Restraint::None));
+    let twin = bare_formula();
+    let loads: Vec<_> = (0..COUNT)
+        .map(|i| bare::Actions {
+            shear: spread(i, 100.0, 9_000.0),
+            moment: spread(i * 7 + 1, 100.0, 12_000.0),
+            axial: 0.0,
+            alternative: false,
+        })
+        .collect();
+    let actions: Vec<_> = loads
+        .iter()
+        .map(|load| {
+            let (shear, moment) = (newton(load.shear), n_m(load.moment));
+            GroundlineActions::new(shear, moment, lb(0.0), AllowableStress::Basic).unwrap()
+        })
+        .collect();
+    report(
+        "closed form: required depth",
+        race(
+            || {
+                actions
+                    .iter()
+                    .map(|load| formula.required(load).map_or(0.0, |d| d.depth().si()))
+                    .sum()
+            },
+            || {
+                loads
+                    .iter()
+                    .map(|load| twin.required(load).map_or(0.0, |(depth, _)| depth))
+                    .sum()
+            },
+        ),
+    );
+}
+
+/// One whole check through the types.
+fn typed(design: &PostDesign, input: &bare::Input) -> Result<f64, Error> {
+    let speed = BasicWindSpeed::strength_level(m_per_s(input.speed))?;
+    let site = WindSite::new(Edition::Asce7_16, speed, Exposure::C)
+        .with_topographic_factor(input.kzt)?
+        .with_gust_factor(input.gust)?;
+    let site = match input.elevation {
+        Some(elevation) => site.at_elevation(m(elevation))?,
+        None => site,
+    };
+    let wall = WallShape::new(
+        m(input.length),
+        m(input.top),
+        m(input.clearance),
+        input.solidity,
+    )?;
+    let end = |length: Option<f64>| length.map_or(WallEnd::Free, |lr| WallEnd::Return(m(lr)));
+    let ends = WallEnds {
+        start: end(input.returns[0]),
+        end: end(input.returns[1]),
+    };
+    let wind = WallWind::new(&site, wall, ends, WallOptions::default())?;
+    let (_, force) = wind.worst(m(input.from), m(input.from + input.width));
+    let actions = GroundlineActions::wind(force, wind.resultant_height())?;
+    let dead = DeadEffects::new(
+        newton(input.axial),
+        n_m(input.dead_in_line),
+        n_m(input.dead_across),
+    )?;
+    let check = PostCheck::new(
+        design,
+        &[LoadCase::new(actions, dead)],
+        Some(m(input.depth)),
+    )?;
+    Ok(check.utilization.ratio() + check.required.depth().si())
+}
+
+fn whole_check() {
+    let side = inch(5.5);
+    let values = DesignValues::of(Species::SouthernPine, Grade::No2, side).unwrap();
+    let section = Square::new(side).unwrap();
+    let post = TimberPost::new(section, values, Moisture::Wet, Treatment::NotIncised).unwrap();
+    let ground = Ground::presumptive(SoilClass::Class4);
+    let hole = Hole::round(inch(18.0)).unwrap();
+    let design = black_box(PostDesign::in_concrete(ground, post.into(), hole).unwrap());
+    let strength = design.post().strength();
+    let twin = bare::Design {
+        formula: bare_formula(),
+        moment: strength.moment.si(),
+        shear: strength.shear.si(),
+        vertical: Some(95_760.517_960_671_68),
+        base: std::f64::consts::PI / 4.0 * 0.4572 * 0.4572,
+    };
+    let inputs: Vec<bare::Input> = (0..COUNT)
+        .map(|i| bare::Input {
+            speed: spread(i, 40.0, 75.0),
+            top: spread(i * 3 + 1, 1.2, 3.0),
+            clearance: spread(i * 19 + 6, 0.0, 0.3),
+            solidity: spread(i * 23 + 7, 0.7, 1.0),
+            length: spread(i * 5 + 2, 8.0, 90.0),
+            from: spread(i * 11 + 3, 0.0, 4.0),
+            width: spread(i * 13 + 4, 1.2, 3.0),
+            depth: spread(i * 17 + 5, 0.6, 2.4),
+            kzt: 1.0,
+            elevation: None,
+            gust: 0.85,
+            returns: [None, Some(6.0)],
+            axial: 800.0,
+            dead_in_line: 0.0,
+            dead_across: 0.0,
+            alternative: false,
+        })
+        .collect();
+    report(
+        "whole check: wind to utilization",
+        race(
+            || {
+                inputs
+                    .iter()
+                    .map(|input| typed(&design, input).unwrap_or(0.0))
+                    .sum()
+            },
+            || {
+                inputs
+                    .iter()
+                    .map(|input| bare::whole(&twin, input).unwrap_or(0.0))
+                    .sum()
+            },
+        ),
+    );
+}
+
+fn main() {
+    closed_form();
+    whole_check();
+}
