@@ -33,8 +33,38 @@
 //! # From wind to depth
 //!
 //! ```
-//! assert!(true);
+//! use groundline::{check::PostDesign, fence::*, foundation::Hole, ground::*, plan::FencePlan};
+//! use groundline::{post::*, section::Tube, units::*, wind::*};
+//!
+//! fn main() -> Result<(), groundline::Error> {
+//!     let panel = Panel::new(ft(6.0))?.with_clearance(inch(2.0))?;
+//!     let fence = Fence::new(FenceRun::new(panel, ft(96.0), ft(8.0))?);
+//!     let speed = BasicWindSpeed::strength_level(mph(115.0))?;
+//!     let site = WindSite::new(Edition::Asce7_22, speed, Exposure::B);
+//!     let steel = SteelStrength::new(ksi(50.0))?;
+//!     let pipe = PipePost::new(Tube::new(inch(2.875), inch(0.160))?, steel)?;
+//!     let ground = Ground::presumptive(SoilClass::Class4);
+//!     let design = PostDesign::in_concrete(ground, pipe.into(), Hole::round(inch(12.0))?)?;
+//!     let plan = FencePlan::new(site, &fence, design).with_planned_depth(inch(30.0));
+//!     let schedule = plan.schedule()?;
+//!     for post in schedule.posts() {
+//!         let depth = show(post.check.required.depth(), UnitSystem::Us);
+//!         println!("post {}: needs {depth}, at 30 in use {}", post.post.number, post.check.utilization);
+//!     }
+//!     for caution in schedule.cautions().iter() {
+//!         println!("{caution}");
+//!     }
+//!     Ok(())
+//! }
 //! ```
+//!
+//! # Conventions
+//!
+//! Lengths along a fence are measured from the start of a run to post centres,
+//! depths downwards from grade. Shear and moment at grade are positive when
+//! they turn the post the same way ([`actions`]). Wind of ASCE 7 is at strength
+//! level; ground and post are checked at allowable-stress level, and the
+//! factor between is in the type ([`limit_state`]).
 
 pub mod units;
 

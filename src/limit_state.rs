@@ -20,7 +20,6 @@ mod sealed {
 /// A safety format that loads are stated in.
 pub trait LimitState: Copy + core::fmt::Debug + PartialEq + sealed::Sealed {
     /// Its name in a report.
-    #[inline]
     fn name(self) -> &'static str;
 }
 

@@ -1,6 +1,13 @@
 //! The same algorithms in bare f64, SI, with the same inputs, options and range
 //! checks: what one would write without types.
 
+#![allow(
+    clippy::struct_excessive_bools,
+    clippy::manual_clamp,
+    clippy::too_many_lines,
+    reason = "one flat twin of the library's options and steps"
+)]
+
 const FT: f64 = 0.3048;
 const CAP: f64 = 12.0 * FT;
 const MOMENT: f64 = 2.34 * 4.36 / 4.0;

@@ -8,6 +8,8 @@
 //! Typed and bare runs alternate; each figure is the best of many rounds, so
 //! that what else the machine does falls out of the ratio.
 
+#![allow(clippy::unwrap_used, reason = "inputs are fixed")]
+
 mod bare;
 
 use groundline::Error;

@@ -310,9 +310,9 @@ impl WallWind {
     }
 }
 
-/// A position held within `least..=length`; NaN counts as the least.
+/// A position held within `least..=length`; NaN counts as the least (`clamp`
+/// would panic on it).
 #[inline]
-#[expect(clippy::manual_clamp, reason = "clamp panics on NaN")]
 fn on_wall(position: Length, least: f64, length: f64) -> f64 {
     position.value.max(least).min(length)
 }

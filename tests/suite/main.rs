@@ -1,12 +1,22 @@
 //! The integration tests: one binary, a module a subject.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::unreachable,
+    clippy::float_cmp,
+    clippy::too_many_lines,
+    reason = "a test that cannot go on fails by panicking, and compares exact values exactly; a runner is a long match"
+)]
+
 mod allocation;
 mod architecture;
 mod below_grade;
 mod cubic;
 mod embedment;
+mod example_flags;
 mod fence;
-mod flags;
 mod hostile;
 mod post;
 mod properties;
