@@ -183,6 +183,8 @@ pub struct PostCheck {
     pub required: RequiredDepth,
     /// The planned depth, if there is one, against the case worst for it.
     pub planned: Option<DepthCheck>,
+    /// That case; the one above without a planned depth.
+    pub planned_case: LoadCase,
     /// The case worst for the post itself.
     pub strength_case: LoadCase,
     /// The post against it, at the planned depth or else at the required one.
@@ -210,7 +212,7 @@ impl PostCheck {
     ) -> Result<Self, Error> {
         let formula = &design.formula;
         let mut required: Option<(RequiredDepth, LoadCase)> = None;
-        let mut plan: Option<DepthCheck> = None;
+        let mut plan: Option<(DepthCheck, LoadCase)> = None;
         for case in cases {
             let actions = case.wind.allowable(&case.dead, design.combination);
             let depth = formula.required(&actions)?;
@@ -219,8 +221,8 @@ impl PostCheck {
             }
             if let Some(planned) = planned {
                 let check = formula.check(&actions, planned)?;
-                if plan.is_none_or(|worst| check.utilization() > worst.utilization()) {
-                    plan = Some(check);
+                if plan.is_none_or(|(worst, _)| check.utilization() > worst.utilization()) {
+                    plan = Some((check, *case));
                 }
             }
         }
@@ -260,7 +262,7 @@ impl PostCheck {
         })?;
 
         let in_ground = match &plan {
-            Some(check) => check.utilization(),
+            Some((check, _)) => check.utilization(),
             None => Utilization::FULL,
         };
         let mut governing = (Governing::Embedment, in_ground);
@@ -281,7 +283,8 @@ impl PostCheck {
             design: *design,
             required_case,
             required,
-            planned: plan,
+            planned: plan.map(|(check, _)| check),
+            planned_case: plan.map_or(required_case, |(_, case)| case),
             strength_case,
             strength,
             bearing,
@@ -334,32 +337,35 @@ impl PostCheck {
             .with_if(from_memory, Caution::FromMemory)
     }
 
-    /// Writes the working from the allowable-stress actions on.
+    /// Writes the working, from the allowable-stress actions on.
     pub fn write(&self, sheet: &mut Worksheet) {
+        self.write_with(sheet, |_, _| {});
+    }
+
+    /// Writes the working; before the actions of each load case it uses,
+    /// `wind` writes how its wind came about.
+    pub(crate) fn write_with(
+        &self,
+        sheet: &mut Worksheet,
+        wind: impl Fn(&LoadCase, &mut Worksheet),
+    ) {
         let combination = self.design.combination;
+        wind(&self.required_case, sheet);
         write_combination(&self.required_case, combination, sheet);
         self.design.ground.write(combination, sheet);
         self.design.foundation.write(sheet);
         self.required.write(sheet);
         if let Some(check) = &self.planned {
-            if check.actions() != self.required.actions() {
-                sheet.section("Load for the planned depth");
-                sheet.remark("Another load case is worse for the planned depth.");
-                sheet.push(Step::given("P", "shear at grade", check.actions().shear()));
-                sheet.push(Step::given(
-                    "M",
-                    "moment at grade",
-                    check.actions().moment(),
-                ));
+            if self.planned_case != self.required_case {
+                sheet.section("Another load case is worse for the planned depth");
+                wind(&self.planned_case, sheet);
+                write_combination(&self.planned_case, combination, sheet);
             }
             check.write(sheet);
         }
-        if self.strength_case != self.required_case {
-            sheet.section("Load for the post");
-            sheet.remark(format!(
-                "Another load case is worse for the post itself: wind {}.",
-                self.strength_case.kind.name()
-            ));
+        if self.strength_case != self.planned_case {
+            sheet.section("Another load case is worse for the post itself");
+            wind(&self.strength_case, sheet);
             write_combination(&self.strength_case, combination, sheet);
         }
         self.strength.write(&self.design.post, sheet);

@@ -200,9 +200,9 @@ impl<'a> Schedule<'a> {
             format!("Post {}, {}", post.post.number, post.post.kind.name()),
             system,
         );
-        self.wind
-            .write(&post.post, &post.check.required_case, &mut sheet);
-        post.check.write(&mut sheet);
+        post.check.write_with(&mut sheet, |case, sheet| {
+            self.wind.write(&post.post, case, sheet);
+        });
         sheet.cautions = post.check.cautions();
         sheet
     }
