@@ -94,7 +94,7 @@ impl GroundlineActions<Strength> {
     #[must_use]
     #[inline]
     pub fn with_turned(&self, other: &Self, turn: Angle) -> Self {
-        let cosine = turn.value.cos().abs();
+        let cosine = turn_cosine(turn);
         let sum = |a: f64, b: f64| (a * a + b * b + 2.0 * (a * b).abs() * cosine).sqrt();
         Self {
             shear: Force::from_si(sum(self.shear.value, other.shear.value)),
@@ -132,6 +132,13 @@ impl GroundlineActions<Strength> {
             level: combination,
         }
     }
+}
+
+/// The cosine of a turn, taken positive; a right angle has exactly none.
+#[inline]
+fn turn_cosine(turn: Angle) -> f64 {
+    let cosine = turn.value.cos().abs();
+    if cosine < 1e-12 { 0.0 } else { cosine }
 }
 
 /// Nominal dead load at grade.

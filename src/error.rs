@@ -4,7 +4,7 @@
 //! A post that fails a check is an answer, not an error; errors are for inputs
 //! no check can be made of.
 
-use crate::units::{Measurable, Measured, UnitSystem};
+use crate::units::{Length, Measurable, Measure, Measured, UnitSystem};
 use core::fmt;
 
 /// An input that is refused.
@@ -120,6 +120,21 @@ pub(crate) fn within<Q: Measurable>(
             Measured::new(most),
         ))
     }
+}
+
+/// [`within`] for sizes of sections and holes, which are told in inches or
+/// millimetres.
+#[inline]
+pub(crate) fn size_within(
+    field: &'static str,
+    value: Length,
+    least: Length,
+    most: Length,
+) -> Result<Length, Error> {
+    within(field, value, least, most).map_err(|_| {
+        let size = |length| Measured::new(length).shown_as(Measure::SectionLength);
+        out_of_range(field, size(value), size(least), size(most))
+    })
 }
 
 /// [`within`] for pure numbers.

@@ -2,7 +2,7 @@
 //! on the ground, and what it takes in concrete.
 
 use crate::caution::{Caution, Cautions};
-use crate::error::{Error, within};
+use crate::error::{Error, size_within, within};
 use crate::section::{PostSection, disc};
 use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
@@ -34,7 +34,7 @@ impl Hole {
     pub fn round(diameter: Length) -> Result<Self, Error> {
         Ok(Self {
             shape: HoleShape::Round,
-            size: within("hole diameter", diameter, inch(3.0), ft(10.0))?,
+            size: size_within("hole diameter", diameter, inch(3.0), ft(10.0))?,
         })
     }
 
@@ -46,7 +46,7 @@ impl Hole {
     pub fn square(side: Length) -> Result<Self, Error> {
         Ok(Self {
             shape: HoleShape::Square,
-            size: within("hole side", side, inch(3.0), ft(10.0))?,
+            size: size_within("hole side", side, inch(3.0), ft(10.0))?,
         })
     }
 
@@ -166,7 +166,7 @@ impl Foundation {
             HoleShape::Round => (section.bearing_width(), hole.size),
             HoleShape::Square => (section.face_width(), hole.size),
         };
-        within("hole size", room, post + inch(2.0), ft(10.0))?;
+        size_within("hole size", room, post + inch(2.0), ft(10.0))?;
         Ok(Self {
             fill: Fill::Concrete(hole),
             section,

@@ -3,7 +3,7 @@
 //! Properties are exact geometry of the dimensions given (give the actual,
 //! dressed size of timber: a 4×4 is 3.5 in).
 
-use crate::error::{Error, within};
+use crate::error::{Error, size_within};
 use crate::units::{Area, Length, Measurable, SecondMoment, Volume, inch};
 use core::f64::consts::PI;
 
@@ -73,7 +73,7 @@ impl Square {
     #[inline]
     pub fn new(side: Length) -> Result<Self, Error> {
         Ok(Self {
-            side: within("post size", side, inch(1.0), inch(24.0))?,
+            side: size_within("post size", side, inch(1.0), inch(24.0))?,
         })
     }
 
@@ -128,10 +128,10 @@ impl Tube {
     /// diameter.
     #[inline]
     pub fn new(diameter: Length, wall: Length) -> Result<Self, Error> {
-        let diameter = within("pipe diameter", diameter, inch(0.5), inch(36.0))?;
+        let diameter = size_within("pipe diameter", diameter, inch(0.5), inch(36.0))?;
         Ok(Self {
             diameter,
-            wall: within("pipe wall", wall, inch(0.01), diameter * 0.49)?,
+            wall: size_within("pipe wall", wall, inch(0.01), diameter * 0.49)?,
         })
     }
 

@@ -10,7 +10,7 @@
 //! Left out: wind on the posts themselves, torsion of a post by its leaf, the
 //! weight of the post (beside the ground-line moment it is nothing).
 
-use super::{DeadEffects, GroundlineActions};
+use super::{DeadEffects, GroundlineActions, turn_cosine};
 use crate::error::Error;
 use crate::fence::{Arm, Fence, FencePost};
 use crate::limit_state::Strength;
@@ -377,15 +377,8 @@ impl<'a> FenceWind<'a> {
         }
         sheet.section("At the ground line, strength level");
         sheet.remark(format!("Load case: wind {}.", case.kind.name()));
+        run.shut.write_resultant(sheet);
         let height = run.shut.resultant_height();
-        sheet.push(
-            Step::given(
-                "hr",
-                "height of the resultant (mid-height of the panel, not below 0.55 h unless chosen)",
-                height,
-            )
-            .cite(&source::ASCE7_WALL_RESULTANT),
-        );
         if case.kind == LoadCaseKind::BothRuns {
             let parts: Vec<_> = post
                 .arms()
@@ -396,20 +389,18 @@ impl<'a> FenceWind<'a> {
                 })
                 .collect();
             if let [(v1, m1), (v2, m2)] = parts[..] {
-                let turn = self
-                    .fence
-                    .turn_after(case.run.min(post.arms().map(|a| a.run).min().unwrap_or(0)))
-                    .unwrap_or_default();
+                let first = post.arms().map(|arm| arm.run).min().unwrap_or(0);
+                let cosine = turn_cosine(self.fence.turn_after(first).unwrap_or_default());
                 sheet.push(
                     Step::computed(
                         "Vw",
-                        "wind shear at grade, both runs as vectors",
+                        "wind shear at grade, both runs as vectors, c = cosine of the turn",
                         "sqrt(W1^2 + W2^2 + 2*W1*W2*c)",
                         case.wind.shear(),
                     )
                     .with("W1", v1)
                     .with("W2", v2)
-                    .with_number("c", turn.value.cos().abs())
+                    .with_number("c", cosine)
                     .cite(&source::STATICS),
                 );
                 sheet.push(
@@ -421,7 +412,7 @@ impl<'a> FenceWind<'a> {
                     )
                     .with("M1", m1)
                     .with("M2", m2)
-                    .with_number("c", turn.value.cos().abs())
+                    .with_number("c", cosine)
                     .cite(&source::STATICS),
                 );
             }

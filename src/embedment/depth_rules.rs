@@ -1,7 +1,7 @@
 //! Depth rules of fence standards and of common practice, as labelled
 //! comparisons. None of them knows the wind or the soil.
 
-use crate::error::{Error, within};
+use crate::error::{Error, size_within, within};
 use crate::source::{self, Citation};
 use crate::units::{Length, Measurable, ft, inch};
 
@@ -89,7 +89,7 @@ impl DepthRule {
 /// # Errors
 /// Section outside 0.5 to 36 in.
 pub fn hole_diameter_rule(section: Length) -> Result<Length, Error> {
-    let section = within("post section", section, inch(0.5), inch(36.0))?;
+    let section = size_within("post section", section, inch(0.5), inch(36.0))?;
     // A hair above 4 in is 4 in.
     Ok(if section.to(inch) <= 4.0 + 1e-9 {
         section * 4.0

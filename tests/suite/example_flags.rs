@@ -94,7 +94,7 @@ fn every_refusal_is_one_line_with_flag_value_and_allowed() {
             "20 ft",
             "0 ft to 10 ft",
         ),
-        (["--hole", "5 in"], "--hole", "5 in", "ft"),
+        (["--hole", "5 in"], "--hole", "5 in", "9.778 in to 120 in"),
         (["--spacing", "0 ft"], "--spacing", "0 ft", "1 ft to 40 ft"),
         (["--front", "1 ft"], "--front", "1 ft", "2 ft"),
         (["--side", "far"], "--side", "far", "none"),
@@ -112,7 +112,12 @@ fn every_refusal_is_one_line_with_flag_value_and_allowed() {
         ),
         (["--gate-weight", "-1 lb"], "--gate-weight", "-1 lb", "0 lb"),
         (["--turn", "180 deg"], "--turn", "180 deg", "170°"),
-        (["--timber", "0.5 in"], "--timber", "0.5 in", "ft"),
+        (
+            ["--timber", "0.5 in"],
+            "--timber",
+            "0.5 in",
+            "1 in to 24 in",
+        ),
         (["--grade", "3"], "--grade", "3", "1 or 2"),
         (["--pipe", "2 ft 6 lb"], "--pipe", "2 ft 6 lb", "ft, in"),
     ] {

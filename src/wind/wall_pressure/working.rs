@@ -63,6 +63,29 @@ impl WallWind {
         }
     }
 
+    /// Writes the height of the resultant.
+    pub(crate) fn write_resultant(&self, sheet: &mut Worksheet) {
+        let shape = &self.shape;
+        let middle = shape.clearance() + shape.panel_height() * 0.5;
+        let formula = if self.resultant_height() > middle {
+            "max(0.55*h, c + s/2)"
+        } else {
+            "c + s/2"
+        };
+        let mut step = Step::computed(
+            "hr",
+            "height of the resultant above grade",
+            formula,
+            self.resultant_height(),
+        )
+        .with("c", shape.clearance())
+        .with("s", shape.panel_height());
+        if formula.contains('h') {
+            step = step.with("h", shape.top());
+        }
+        sheet.push(step.cite(&source::ASCE7_WALL_RESULTANT));
+    }
+
     fn write_uniform(&self, case: WindCase, from: Length, to: Length, sheet: &mut Worksheet) {
         sheet.push(
             Step::table(
