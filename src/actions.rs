@@ -7,12 +7,18 @@
 //! of the type, see [`crate::limit_state`].
 
 mod fence_wind;
+mod load_case;
+mod run_wind;
 
-pub use fence_wind::{FenceWind, LoadCase, LoadCaseKind, LoadCases, RunWind};
+pub use fence_wind::FenceWind;
+pub use load_case::{LoadCase, LoadCaseKind, LoadCases};
+pub use run_wind::{RunWind, StandingWall};
 
 use crate::error::{Error, within};
 use crate::limit_state::{AllowableStress, LimitState, Strength};
-use crate::units::{Angle, Force, Length, Measurable, Torque, arm, ft, kipf, lb, lb_ft, moment};
+use crate::units::{
+    Angle, Force, Length, Measurable, Torque, arm, deg, ft, kipf, lb, lb_ft, moment,
+};
 
 /// Shear, moment and axial force at grade, in one safety format.
 ///
@@ -88,20 +94,23 @@ impl GroundlineActions<Strength> {
         Self::new(force, moment(force, height), lb(0.0), Strength)
     }
 
-    /// The resultant with the wind on a second run that turns by an angle,
-    /// both acting in full at once. The cosine is taken positive: some wind
-    /// pushes both runs to the side where they add up.
-    #[must_use]
-    #[inline]
-    pub fn with_turned(&self, other: &Self, turn: Angle) -> Self {
-        let cosine = turn_cosine(turn);
-        let sum = |a: f64, b: f64| (a * a + b * b + 2.0 * (a * b).abs() * cosine).sqrt();
-        Self {
-            shear: Force::from_si(sum(self.shear.value, other.shear.value)),
-            moment: Torque::from_si(sum(self.moment.value, other.moment.value)),
-            axial: self.axial + other.axial,
-            level: Strength,
-        }
+    /// The resultant with the wind on something else that turns from this by
+    /// an angle, both acting in full at once. The cosine is taken positive:
+    /// some wind pushes both to the side where they add up.
+    ///
+    /// # Errors
+    /// Turn outside 0° to 180°; a resultant beyond the limits of
+    /// [`GroundlineActions::new`].
+    pub fn with_turned(&self, other: &Self, turn: Angle) -> Result<Self, Error> {
+        let turn = within("turn", turn, deg(0.0), deg(180.0))?;
+        let parts = [(*self, deg(0.0)), (*other, turn)];
+        let together = resultant(&parts);
+        Self::new(
+            together.shear,
+            together.moment,
+            self.axial + other.axial,
+            Strength,
+        )
     }
 
     /// Combined with dead load at allowable-stress level: D + 0.6 W, or the
@@ -134,11 +143,31 @@ impl GroundlineActions<Strength> {
     }
 }
 
-/// The cosine of a turn, taken positive; a right angle has exactly none.
+/// The cosine between two directions, taken positive; a right angle has
+/// exactly none.
 #[inline]
-fn turn_cosine(turn: Angle) -> f64 {
-    let cosine = turn.value.cos().abs();
+fn positive_cosine(between: Angle) -> f64 {
+    let cosine = between.value.cos().abs();
     if cosine < 1e-12 { 0.0 } else { cosine }
+}
+
+/// The resultant of winds in several directions, every pair taken to the side
+/// where it adds up. Weight is left to the caller.
+fn resultant(parts: &[(GroundlineActions<Strength>, Angle)]) -> GroundlineActions<Strength> {
+    let (mut shear, mut moment) = (0.0, 0.0);
+    for (one, towards) in parts {
+        for (other, away) in parts {
+            let cosine = positive_cosine(*towards - *away);
+            shear += (one.shear.value * other.shear.value).abs() * cosine;
+            moment += (one.moment.value * other.moment.value).abs() * cosine;
+        }
+    }
+    GroundlineActions {
+        shear: Force::from_si(shear.sqrt()),
+        moment: Torque::from_si(moment.sqrt()),
+        axial: Force::from_si(0.0),
+        level: Strength,
+    }
 }
 
 /// Nominal dead load at grade.

@@ -59,7 +59,10 @@ impl BearingCheck {
     /// Writes the working.
     pub fn write(&self, sheet: &mut Worksheet) {
         sheet.section("Vertical bearing");
-        sheet.remark("Weight of the footing not added, side friction not counted.");
+        sheet.remark(
+            "The weight of the footing is not added, since it takes the place of soil of nearly that \
+             weight; side friction is not counted either.",
+        );
         sheet.push(Step::given("N", "weight at grade", self.actions.axial()));
         sheet.push(
             Step::computed("qv", "pressure under the base", "N/Ab", self.demand)

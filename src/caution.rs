@@ -60,6 +60,20 @@ cautions! {
     /// Backfill.
     Backfill = "A post without a poured footing counts only if its hole is backfilled as \
         IBC 1807.3.3 says; loose spoil tamped by foot is not that.";
+    /// Timber in the ground ([`crate::source::AWPA_UC4B`]).
+    TimberTreatment = "Timber in the ground must be treated for it (AWPA U1 Use Category 4B, IBC \
+        1807.3.1), cut ends too. Some seismic design categories in California restrict embedded \
+        wood posts.";
+    /// Posts closer than their holes can use the soil
+    /// ([`crate::source::ASABE_SPACING`]).
+    CloseSpacing = "Posts stand closer than three times the footing (4.5 times the post): the soil \
+        between them is counted twice (ASABE EP486).";
+    /// Tall, slender fences.
+    Flexible = "The gust factor 0.85 supposes a stiff structure, 1 Hz or more. A tall fence on \
+        slender posts may not be one.";
+    /// No vertical bearing value.
+    NoVerticalBearing = "Vertical bearing was not checked: no allowable foundation pressure was \
+        given.";
     /// Values from memory.
     FromMemory = "A line marked 'from memory' uses a value not confirmed against any page; check \
         it against the printed standard.";

@@ -4,7 +4,7 @@
 //! A post that fails a check is an answer, not an error; errors are for inputs
 //! no check can be made of.
 
-use crate::units::{Length, Measurable, Measure, Measured, UnitSystem};
+use crate::units::{Length, Measurable, Measure, Measured, Pressure, UnitSystem};
 use core::fmt;
 
 /// An input that is refused.
@@ -41,12 +41,32 @@ pub enum Error {
 }
 
 impl Error {
-    /// The field the error is about.
+    /// The field the error is about. Its names are stable: a change is a
+    /// breaking change.
     #[inline]
     pub fn field(&self) -> &'static str {
         match self {
             Self::OutOfRange { field, .. } | Self::NotApplicable { field, .. } => field,
             Self::OppositeSense { .. } => "shear and moment",
+        }
+    }
+
+    /// The same error with its numbers shown as another measure.
+    #[cold]
+    fn shown_as(self, measure: Measure) -> Self {
+        match self {
+            Self::OutOfRange {
+                field,
+                value,
+                least,
+                most,
+            } => Self::OutOfRange {
+                field,
+                value: value.shown_as(measure),
+                least: least.shown_as(measure),
+                most: most.shown_as(measure),
+            },
+            other => other,
         }
     }
 
@@ -122,8 +142,8 @@ pub(crate) fn within<Q: Measurable>(
     }
 }
 
-/// [`within`] for sizes of sections and holes, which are told in inches or
-/// millimetres.
+/// [`within`] for sizes of sections, holes and depths, which are told in
+/// inches or millimetres.
 #[inline]
 pub(crate) fn size_within(
     field: &'static str,
@@ -131,10 +151,18 @@ pub(crate) fn size_within(
     least: Length,
     most: Length,
 ) -> Result<Length, Error> {
-    within(field, value, least, most).map_err(|_| {
-        let size = |length| Measured::new(length).shown_as(Measure::SectionLength);
-        out_of_range(field, size(value), size(least), size(most))
-    })
+    within(field, value, least, most).map_err(|error| error.shown_as(Measure::SectionLength))
+}
+
+/// [`within`] for stresses of materials.
+#[inline]
+pub(crate) fn stress_within(
+    field: &'static str,
+    value: Pressure,
+    least: Pressure,
+    most: Pressure,
+) -> Result<Pressure, Error> {
+    within(field, value, least, most).map_err(|error| error.shown_as(Measure::Stress))
 }
 
 /// [`within`] for pure numbers.

@@ -6,7 +6,7 @@ use crate::error::{Error, size_within, within};
 use crate::section::{PostSection, disc};
 use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
-use crate::units::{Area, Length, Measure, Volume, ft, inch};
+use crate::units::{Area, Length, Measurable, Measure, Volume, ft, inch};
 
 /// The plan of a hole.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -248,12 +248,13 @@ impl Foundation {
     }
 
     /// Net volume of concrete to a depth, the post taken out, nothing added
-    /// for waste or an uneven hole. Zero for a bare post.
-    #[inline]
+    /// for waste or an uneven hole. Zero for a bare post; a depth that is
+    /// negative or no number counts as zero, one beyond 300 ft as that.
     pub fn concrete_volume(&self, depth: Length) -> Volume {
+        let depth = Length::from_si(depth.value.max(0.0).min(ft(300.0).value));
         match &self.fill {
             Fill::Concrete(hole) => (hole.area() - self.section.gross_area()) * depth,
-            Fill::Bare => self.section.gross_area() * depth * 0.0,
+            Fill::Bare => Volume::from_si(0.0),
         }
     }
 

@@ -15,7 +15,7 @@
 //! refused unless asked for by [`Ground::allowing_both_increases`].
 
 use crate::caution::{Caution, Cautions};
-use crate::error::{Error, within};
+use crate::error::{Error, size_within, within};
 use crate::limit_state::AllowableStress;
 use crate::source;
 use crate::step::{Step, Worksheet};
@@ -112,6 +112,12 @@ impl SoilClass {
             Self::Class4 => 2_000.0,
             Self::Class5 => 1_500.0,
         })
+    }
+}
+
+impl core::fmt::Display for SoilClass {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.pad(self.description())
     }
 }
 
@@ -241,7 +247,7 @@ impl Ground {
     /// Outside 0 to 10 ft.
     #[inline]
     pub fn discounting_top(self, thickness: Length) -> Result<Self, Error> {
-        let discounted_top = within("discounted top layer", thickness, ft(0.0), ft(10.0))?;
+        let discounted_top = size_within("discounted top layer", thickness, ft(0.0), ft(10.0))?;
         Ok(Self {
             discounted_top,
             ..self
@@ -329,14 +335,16 @@ impl Ground {
             Step::given_number("Fp", "isolated-pole doubling, 1 unless asked for", pole)
                 .cite(&source::IBC_1806_3_4),
         );
-        sheet.push(
-            Step::given_number(
-                "Ft",
-                "one-third increase, with the alternative combinations only",
-                combination.soil_increase(),
-            )
-            .cite(&source::IBC_1605_3_2),
+        let third = Step::given_number(
+            "Ft",
+            "one-third increase, with the alternative combinations only",
+            combination.soil_increase(),
         );
+        sheet.push(if combination.soil_increase() > 1.0 {
+            third.cite(&source::IBC_1605_3_2)
+        } else {
+            third
+        });
         sheet.push(
             Step::computed_number(
                 "F",

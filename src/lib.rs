@@ -45,7 +45,7 @@
 //!     let pipe = PipePost::new(Tube::new(inch(2.875), inch(0.160))?, steel)?;
 //!     let ground = Ground::presumptive(SoilClass::Class4);
 //!     let design = PostDesign::in_concrete(ground, pipe.into(), Hole::round(inch(12.0))?)?;
-//!     let plan = FencePlan::new(site, &fence, design).with_planned_depth(inch(30.0));
+//!     let plan = FencePlan::new(site, fence, design).with_planned_depth(inch(30.0));
 //!     let schedule = plan.schedule()?;
 //!     for post in schedule.posts() {
 //!         let depth = show(post.check.required.depth(), UnitSystem::Us);

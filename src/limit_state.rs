@@ -71,7 +71,7 @@ impl AllowableStress {
     pub const fn citation(self) -> &'static Citation {
         match self {
             Self::Basic => &source::ASCE7_2_4_1,
-            Self::AlternativeWithIncrease => &source::IBC_1605_3_2,
+            Self::AlternativeWithIncrease => &source::IBC_1605_3_2_WIND,
         }
     }
 }

@@ -1,13 +1,13 @@
 //! A fence, a site and a way of setting posts: the schedule of every post.
 
 use crate::actions::{FenceWind, LoadCases};
-use crate::caution::Cautions;
+use crate::caution::{Caution, Cautions};
 use crate::check::{PostCheck, PostDesign};
 use crate::embedment::{DepthCheck, DepthRule};
 use crate::error::Error;
 use crate::fence::{Fence, FencePost, PostKind};
 use crate::step::Worksheet;
-use crate::units::{Length, UnitSystem};
+use crate::units::{Length, UnitSystem, ft, show};
 use crate::wind::{WallOptions, WindSite};
 
 /// Everything a schedule needs.
@@ -23,24 +23,25 @@ use crate::wind::{WallOptions, WindSite};
 /// let post = TimberPost::new(Square::new(side)?, values, Moisture::Wet, Treatment::NotIncised)?;
 /// let ground = Ground::presumptive(SoilClass::Class4);
 /// let design = PostDesign::in_concrete(ground, post.into(), Hole::round(inch(18.0))?)?;
-/// let plan = FencePlan::new(site, &fence, design).with_planned_depth(ft(4.0));
+/// let plan = FencePlan::new(site, fence, design).with_planned_depth(ft(4.0));
 /// let schedule = plan.schedule()?;
 /// assert_eq!(schedule.posts().count(), 9);
 /// # Ok::<(), groundline::Error>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
-pub struct FencePlan<'a> {
+pub struct FencePlan {
     site: WindSite,
-    fence: &'a Fence,
+    fence: Fence,
     options: WallOptions,
     design: PostDesign,
     planned: Option<Length>,
     by_kind: Vec<(PostKind, PostDesign, Option<Length>)>,
+    by_number: Vec<(usize, PostDesign, Option<Length>)>,
 }
 
-impl<'a> FencePlan<'a> {
+impl FencePlan {
     /// A plan with one design for every post and no planned depth.
-    pub fn new(site: WindSite, fence: &'a Fence, design: PostDesign) -> Self {
+    pub fn new(site: WindSite, fence: Fence, design: PostDesign) -> Self {
         Self {
             site,
             fence,
@@ -48,6 +49,7 @@ impl<'a> FencePlan<'a> {
             design,
             planned: None,
             by_kind: Vec::new(),
+            by_number: Vec::new(),
         }
     }
 
@@ -79,9 +81,28 @@ impl<'a> FencePlan<'a> {
         self
     }
 
+    /// With another design and planned depth for one post, by its number; it
+    /// counts before that of its kind.
+    #[must_use]
+    pub fn with_post(mut self, number: usize, design: PostDesign, planned: Option<Length>) -> Self {
+        self.by_number.retain(|entry| entry.0 != number);
+        self.by_number.push((number, design, planned));
+        self
+    }
+
     /// The fence.
-    pub const fn fence(&self) -> &'a Fence {
-        self.fence
+    pub const fn fence(&self) -> &Fence {
+        &self.fence
+    }
+
+    /// The design of posts that have none of their own.
+    pub const fn design(&self) -> &PostDesign {
+        &self.design
+    }
+
+    /// The planned depth of posts that have none of their own.
+    pub const fn planned_depth(&self) -> Option<Length> {
+        self.planned
     }
 
     /// The site.
@@ -89,11 +110,21 @@ impl<'a> FencePlan<'a> {
         &self.site
     }
 
-    fn design_for(&self, kind: PostKind) -> (&PostDesign, Option<Length>) {
-        self.by_kind
+    fn design_for(&self, post: &FencePost) -> (&PostDesign, Option<Length>) {
+        let by_number = self
+            .by_number
             .iter()
-            .find(|entry| entry.0 == kind)
-            .map_or((&self.design, self.planned), |entry| (&entry.1, entry.2))
+            .find(|entry| entry.0 == post.number)
+            .map(|entry| (&entry.1, entry.2));
+        let by_kind = || {
+            self.by_kind
+                .iter()
+                .find(|entry| entry.0 == post.kind)
+                .map(|entry| (&entry.1, entry.2))
+        };
+        by_number
+            .or_else(by_kind)
+            .unwrap_or((&self.design, self.planned))
     }
 
     /// Computes the wind on the fence; posts are then checked one by one.
@@ -101,8 +132,8 @@ impl<'a> FencePlan<'a> {
     /// # Errors
     /// Where an option refuses the proportions of a wall, or a design or
     /// planned depth cannot be checked.
-    pub fn schedule(&'a self) -> Result<Schedule<'a>, Error> {
-        let wind = FenceWind::new(&self.site, self.fence, self.options)?;
+    pub fn schedule(&self) -> Result<Schedule<'_>, Error> {
+        let wind = FenceWind::new(&self.site, &self.fence, self.options)?;
         let schedule = Schedule { plan: self, wind };
         for post in self.fence.posts() {
             schedule.check(post)?;
@@ -115,7 +146,7 @@ impl<'a> FencePlan<'a> {
 /// for.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Schedule<'a> {
-    plan: &'a FencePlan<'a>,
+    plan: &'a FencePlan,
     wind: FenceWind<'a>,
 }
 
@@ -126,13 +157,37 @@ impl<'a> Schedule<'a> {
     }
 
     fn check(&self, post: &FencePost) -> Result<ScheduledPost, Error> {
-        let (design, planned) = self.plan.design_for(post.kind);
+        let (design, planned) = self.plan.design_for(post);
         let cases = self.wind.cases(post);
+        let check = PostCheck::new(design, &cases, planned)?;
+        let footing = design.foundation().bearing_width().width() * 3.0;
+        let member = design.post().section().face_width() * 4.5;
+        let close = post
+            .arms()
+            .flat_map(|arm| [arm.at - arm.from, arm.to - arm.at])
+            .any(|half| {
+                let bay = half * 2.0;
+                half > Length::default() && (bay < footing || bay < member)
+            });
+        let tall = self.height(post) > ft(12.0);
+        let cautions = check
+            .cautions()
+            .with_if(close, Caution::CloseSpacing)
+            .with_if(tall, Caution::Flexible);
         Ok(ScheduledPost {
             post: *post,
             cases,
-            check: PostCheck::new(design, &cases, planned)?,
+            check,
+            cautions,
         })
+    }
+
+    /// The height of the tallest panel a post carries.
+    fn height(&self, post: &FencePost) -> Length {
+        post.arms()
+            .filter_map(|arm| self.plan.fence.runs().get(arm.run))
+            .map(|run| run.panel().top())
+            .fold(Length::default(), |a, b| if b > a { b } else { a })
     }
 
     /// Every post, along the path. What could not be checked was refused when
@@ -153,9 +208,8 @@ impl<'a> Schedule<'a> {
 
     /// The cautions of all posts.
     pub fn cautions(&self) -> Cautions {
-        self.posts().fold(Cautions::default(), |all, post| {
-            all.and(post.check.cautions())
-        })
+        self.posts()
+            .fold(Cautions::default(), |all, post| all.and(post.cautions()))
     }
 
     /// A rule of thumb against the code formula, for the post worst for it.
@@ -166,13 +220,8 @@ impl<'a> Schedule<'a> {
         let mut failing = 0;
         let mut worst: Option<(usize, DepthCheck)> = None;
         for post in self.plan.fence.posts() {
-            let height = post
-                .arms()
-                .filter_map(|arm| self.plan.fence.runs().get(arm.run))
-                .map(|run| run.panel().top())
-                .fold(Length::default(), |a, b| if b > a { b } else { a });
-            let depth = rule.depth(height)?;
-            let (design, _) = self.plan.design_for(post.kind);
+            let depth = rule.depth(self.height(post))?;
+            let (design, _) = self.plan.design_for(post);
             let check = PostCheck::new(design, &self.wind.cases(post), Some(depth))?;
             if let Some(check) = check.planned {
                 failing += usize::from(!check.utilization().passes());
@@ -200,11 +249,40 @@ impl<'a> Schedule<'a> {
             format!("Post {}, {}", post.post.number, post.post.kind.name()),
             system,
         );
+        self.write_cases(post, &mut sheet);
         post.check.write_with(&mut sheet, |case, sheet| {
             self.wind.write(&post.post, case, sheet);
         });
-        sheet.cautions = post.check.cautions();
+        sheet.cautions = post.cautions();
         sheet
+    }
+
+    /// What was considered: every load case with its required depth.
+    fn write_cases(&self, post: &ScheduledPost, sheet: &mut Worksheet) {
+        let system = sheet.system;
+        sheet.section("Load cases considered");
+        sheet.remark(format!(
+            "groundline {}; {}.",
+            env!("CARGO_PKG_VERSION"),
+            self.plan.site.edition().name()
+        ));
+        let design = post.check.design();
+        for case in post.cases.iter() {
+            let actions = case.wind.allowable(&case.dead, design.combination());
+            if let Ok(required) = design.formula().required(&actions) {
+                sheet.remark(format!(
+                    "Wind {} (run {}, Case {}): at grade, allowable-stress level, shear {}, moment \
+                     {}; required depth {}.",
+                    case.kind.name(),
+                    case.run + 1,
+                    case.wind_case.letter(),
+                    show(actions.shear(), system),
+                    show(actions.moment(), system),
+                    show(required.depth(), system)
+                ));
+            }
+        }
+        sheet.remark("The working follows for the case that asks for the greatest depth.");
     }
 }
 
@@ -218,6 +296,14 @@ pub struct ScheduledPost {
     pub cases: LoadCases,
     /// Its check.
     pub check: PostCheck,
+    cautions: Cautions,
+}
+
+impl ScheduledPost {
+    /// The cautions that go with it.
+    pub const fn cautions(&self) -> Cautions {
+        self.cautions
+    }
 }
 
 /// What a rule of thumb is worth at this wind.

@@ -4,6 +4,7 @@
 //! |---|---|---|
 //! | sawn square timber | [`TimberPost`] | NDS, allowable stress |
 //! | round steel pipe | [`PipePost`] | AISC 360 chapters F8 and G, allowable strength |
+//! | any other, strength known | [`GivenPost`] | yours |
 //! | moment and shear below grade | [`BelowGrade`] | statics |
 //!
 //! A first pass: bending and shear, where the moment is greatest. Axial load
@@ -11,11 +12,13 @@
 //! computed.
 
 mod below_grade;
+mod given;
 mod pipe;
 mod timber;
 mod timber_values;
 
 pub use below_grade::BelowGrade;
+pub use given::GivenPost;
 pub use pipe::{PipePost, SteelStrength};
 pub use timber::{Moisture, TimberFactors, TimberPost, Treatment};
 pub use timber_values::{DesignValues, Grade, SizeClass, Species};
@@ -34,6 +37,8 @@ pub enum Post {
     Timber(TimberPost),
     /// Round steel pipe.
     Pipe(PipePost),
+    /// Of known strength.
+    Given(GivenPost),
 }
 
 impl Post {
@@ -43,6 +48,7 @@ impl Post {
         match self {
             Self::Timber(post) => PostSection::Square(*post.section()),
             Self::Pipe(post) => PostSection::Tube(*post.section()),
+            Self::Given(post) => *post.section(),
         }
     }
 
@@ -52,6 +58,7 @@ impl Post {
         match self {
             Self::Timber(post) => post.strength(),
             Self::Pipe(post) => post.strength(),
+            Self::Given(post) => post.strength(),
         }
     }
 
@@ -60,6 +67,7 @@ impl Post {
         match self {
             Self::Timber(post) => post.write(sheet),
             Self::Pipe(post) => post.write(sheet),
+            Self::Given(post) => post.write(sheet),
         }
     }
 }
@@ -78,18 +86,51 @@ impl From<PipePost> for Post {
     }
 }
 
+impl From<GivenPost> for Post {
+    fn from(post: GivenPost) -> Self {
+        Self::Given(post)
+    }
+}
+
 /// Allowable bending moment and shear of a post.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub struct PostStrength {
-    /// Allowable moment.
+    /// Allowable moment about an axis parallel to a face.
     pub moment: Torque,
+    /// Allowable moment whatever its direction: of a square the above over √2,
+    /// since the stresses of both directions add up in a corner.
+    pub skew_moment: Torque,
     /// Allowable shear.
     pub shear: Force,
     /// Where the moment comes from.
     pub moment_source: &'static Citation,
     /// Where the shear comes from.
     pub shear_source: &'static Citation,
+}
+
+impl PostStrength {
+    /// Of a section: its moment about a face, its shear, and their sources.
+    #[inline]
+    pub(crate) fn new(
+        section: &PostSection,
+        moment: Torque,
+        shear: Force,
+        moment_source: &'static Citation,
+        shear_source: &'static Citation,
+    ) -> Self {
+        let skew_moment = match section {
+            PostSection::Square(_) => moment / core::f64::consts::SQRT_2,
+            PostSection::Tube(_) => moment,
+        };
+        Self {
+            moment,
+            skew_moment,
+            shear,
+            moment_source,
+            shear_source,
+        }
+    }
 }
 
 /// A post against the actions on it.
@@ -100,6 +141,9 @@ pub struct PostStrengthCheck {
     pub demand: BelowGrade,
     /// What the post resists.
     pub strength: PostStrength,
+    /// May the moment have any direction (corner, gate), not only square to a
+    /// face?
+    pub skew: bool,
     /// Moment over allowable moment.
     pub bending: Utilization,
     /// Shear over allowable shear.
@@ -107,30 +151,55 @@ pub struct PostStrengthCheck {
 }
 
 impl PostStrengthCheck {
-    /// The check.
+    /// The check; `skew` where the moment may have any direction.
     #[inline]
-    pub fn new(demand: BelowGrade, strength: PostStrength) -> Self {
+    pub fn new(demand: BelowGrade, strength: PostStrength, skew: bool) -> Self {
+        let allowable = if skew {
+            strength.skew_moment
+        } else {
+            strength.moment
+        };
         Self {
             demand,
             strength,
-            bending: Utilization::of(demand.moment(), strength.moment),
+            skew,
+            bending: Utilization::of(demand.moment(), allowable),
             shear: Utilization::of(demand.shear(), strength.shear),
         }
+    }
+
+    /// The worse of bending and shear.
+    #[inline]
+    pub fn worst(&self) -> Utilization {
+        self.bending.max(self.shear)
     }
 
     /// Writes the working.
     pub fn write(&self, post: &Post, sheet: &mut Worksheet) {
         self.demand.write(sheet);
         post.write(sheet);
+        let mut allowable = self.strength.moment;
+        let mut symbol = "Mr";
+        let mut ratio = "Mmax/Mr";
+        if self.skew && self.strength.skew_moment < self.strength.moment {
+            allowable = self.strength.skew_moment;
+            symbol = "Md";
+            ratio = "Mmax/Md";
+            sheet.push(
+                Step::computed(
+                    "Md",
+                    "allowable moment in any direction: a corner carries both components",
+                    "Mr/sqrt(2)",
+                    allowable,
+                )
+                .with("Mr", self.strength.moment)
+                .cite(&crate::source::STATICS),
+            );
+        }
         sheet.push(
-            Step::computed_number(
-                "um",
-                "utilization in bending",
-                "Mmax/Mr",
-                self.bending.ratio(),
-            )
-            .with("Mmax", self.demand.moment())
-            .with("Mr", self.strength.moment),
+            Step::computed_number("um", "utilization in bending", ratio, self.bending.ratio())
+                .with("Mmax", self.demand.moment())
+                .with(symbol, allowable),
         );
         sheet.push(
             Step::computed_number("uv", "utilization in shear", "Vmax/Vr", self.shear.ratio())

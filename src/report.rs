@@ -37,6 +37,6 @@ fn result(step: &Step, system: UnitSystem) -> String {
 fn rule(step: &Step) -> &str {
     match step.origin {
         Origin::Given => "given",
-        Origin::Table | Origin::Computed | Origin::Root => &step.formula,
+        Origin::Computed | Origin::Root => &step.formula,
     }
 }

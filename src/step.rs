@@ -26,8 +26,6 @@ pub struct Term {
 pub enum Origin {
     /// Given by the user or chosen as an option.
     Given,
-    /// Read from a table, by the rule in the formula text.
-    Table,
     /// Computed by the formula from the terms.
     Computed,
     /// The root of the equation in the formula text, itself among the terms.
@@ -79,19 +77,6 @@ impl Step {
     /// A given pure number.
     pub(crate) fn given_number(symbol: &'static str, meaning: &'static str, result: f64) -> Self {
         Self::new(Origin::Given, symbol, meaning, Measured::number(result))
-    }
-
-    /// A number read from a table by a rule.
-    pub(crate) fn table(
-        symbol: &'static str,
-        meaning: &'static str,
-        rule: &'static str,
-        result: f64,
-    ) -> Self {
-        Self {
-            formula: Cow::Borrowed(rule),
-            ..Self::new(Origin::Table, symbol, meaning, Measured::number(result))
-        }
     }
 
     /// A computed quantity.

@@ -21,7 +21,8 @@
 //! `uom`'s own constructors work too, with one warning: its pound-force, psi,
 //! kip and cubic inch carry rounded factors. The functions here are exact.
 //!
-//! Text goes both ways through the same table:
+//! Text goes both ways through the same table. Use [`parse`], not `str::parse`:
+//! the latter is `uom`'s, with its rounded factors, and takes `NaN ft`.
 //!
 //! ```
 //! use groundline::units::{parse, show, Force, Length, UnitSystem, ft, inch};
@@ -149,10 +150,11 @@ pub fn moment(force: Force, arm: Length) -> Torque {
     Torque::from_si(force.value * arm.value)
 }
 
-/// The arm at which `force` makes `moment`; zero force gives a zero arm.
+/// The arm at which `force` makes `moment`; a force of nothing (below 1e-200 N)
+/// gives a zero arm.
 #[inline]
 pub fn arm(moment: Torque, force: Force) -> Length {
-    if force.value == 0.0 {
+    if force.value.abs() < 1e-200 {
         Length::from_si(0.0)
     } else {
         Length::from_si(moment.value / force.value)

@@ -64,6 +64,18 @@ impl Utilization {
     }
 }
 
+impl Eq for Utilization {}
+
+#[expect(
+    clippy::derive_ord_xor_partial_ord,
+    reason = "never NaN, so the two agree"
+)]
+impl Ord for Utilization {
+    fn cmp(&self, other: &Self) -> core::cmp::Ordering {
+        self.0.total_cmp(&other.0)
+    }
+}
+
 impl fmt::Display for Utilization {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let text = if *self == Self::NO_CAPACITY {

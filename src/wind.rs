@@ -17,7 +17,7 @@ mod velocity_pressure;
 mod wall_pressure;
 mod wall_shape;
 
-pub use open_sign::{ElementShape, open_sign_cf, round_member_limit};
+pub use open_sign::{ElementShape, open_sign_cf, round_member};
 pub use site::{BasicWindSpeed, Edition, Exposure, PrintedConstants, WindSite};
 pub use velocity_pressure::{
     DIRECTIONALITY, DirectionalPressure, PrintedPressure, UndirectedPressure, VelocityPressure,

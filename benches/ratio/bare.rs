@@ -299,13 +299,8 @@ pub(crate) fn whole(design: &Design, input: &Input) -> Option<f64> {
     // Ground.
     let (depth, below) = design.formula.required(&actions)?;
     let ground = design.formula.utilization(&actions, input.depth)?;
-    // Post, at the planned depth.
-    let least_depth = 0.1 * FT;
-    let l = if input.depth - design.formula.top >= least_depth {
-        input.depth - design.formula.top
-    } else {
-        below.max(least_depth)
-    };
+    // Post, at the planned or the required depth, the deeper.
+    let l = (0.1 * FT).max(below).max(input.depth - design.formula.top);
     let v = actions.shear.abs();
     let (inside, reverse) = if design.formula.constrained {
         let m = actions.moment.abs();

@@ -1,6 +1,6 @@
 //! The flags, and what they mean to the library.
 
-use clap::error::{ContextKind, ContextValue};
+use clap::error::{ContextKind, ContextValue, ErrorKind};
 use clap::{Parser, ValueEnum};
 use groundline::Error;
 use groundline::check::PostDesign;
@@ -14,8 +14,8 @@ use groundline::post::{
 };
 use groundline::section::{Square, Tube};
 use groundline::units::{
-    Angle, Force, ForcePerVolume, Length, Measurable, ParseQuantityError, Pressure, UnitSystem,
-    Velocity, parse,
+    Angle, Force, ForcePerVolume, Length, Measurable, ParseQuantityError, Pressure, Ratio,
+    UnitSystem, Velocity, deg, ft, lb, parse,
 };
 use groundline::wind::{BasicWindSpeed, EccentricCase, Edition, Exposure, WallOptions, WindSite};
 use std::fmt::Display;
@@ -91,6 +91,12 @@ pub(crate) enum CaseBArg {
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, ValueEnum)]
+pub(crate) enum TreatmentArg {
+    Incised,
+    NotIncised,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, ValueEnum)]
 pub(crate) enum CapArg {
     Depth,
     Reading,
@@ -116,9 +122,9 @@ pub(crate) struct Flags {
     /// Clear gap below the boards.
     #[arg(long, default_value = "2 in", allow_hyphen_values = true)]
     pub(crate) clearance: Typed<Length>,
-    /// Solid area over gross area, 0.7 to 1.
-    #[arg(long, default_value_t = 1.0, allow_hyphen_values = true)]
-    pub(crate) solidity: f64,
+    /// Solid area over gross area, 0.7 to 1 (or "85 %").
+    #[arg(long, default_value = "1", allow_hyphen_values = true)]
+    pub(crate) solidity: Typed<Ratio>,
     /// Weight of boards and rails on the gross area.
     #[arg(long, default_value = "5 psf", allow_hyphen_values = true)]
     pub(crate) panel_weight: Typed<Pressure>,
@@ -128,24 +134,24 @@ pub(crate) struct Flags {
     /// Length of the second run, round the corner; "none" for a straight fence.
     #[arg(long, default_value = "48 ft", allow_hyphen_values = true)]
     pub(crate) side: String,
-    /// Turn of the corner.
-    #[arg(long, default_value = "90 deg", allow_hyphen_values = true)]
-    pub(crate) turn: Typed<Angle>,
+    /// Turn of the corner [default: 90 deg].
+    #[arg(long, allow_hyphen_values = true)]
+    pub(crate) turn: Option<Typed<Angle>>,
     /// Greatest post spacing.
     #[arg(long, default_value = "6 ft", allow_hyphen_values = true)]
     pub(crate) spacing: Typed<Length>,
     /// Start of the gate along the first run; "none" for no gate.
     #[arg(long, default_value = "36 ft", allow_hyphen_values = true)]
     pub(crate) gate_at: String,
-    /// Gate opening, between post centres.
-    #[arg(long, default_value = "4 ft", allow_hyphen_values = true)]
-    pub(crate) gate_opening: Typed<Length>,
-    /// Weight of one gate leaf.
-    #[arg(long, default_value = "150 lb", allow_hyphen_values = true)]
-    pub(crate) gate_weight: Typed<Force>,
-    /// Side the leaf hangs on.
-    #[arg(long, value_enum, default_value = "start")]
-    pub(crate) gate_hinges: HingesArg,
+    /// Gate opening, between post centres [default: 4 ft].
+    #[arg(long, allow_hyphen_values = true)]
+    pub(crate) gate_opening: Option<Typed<Length>>,
+    /// Weight of one gate leaf [default: 150 lb].
+    #[arg(long, allow_hyphen_values = true)]
+    pub(crate) gate_weight: Option<Typed<Force>>,
+    /// Side the leaf hangs on [default: start].
+    #[arg(long, value_enum)]
+    pub(crate) gate_hinges: Option<HingesArg>,
 
     /// Edition of ASCE 7.
     #[arg(long, value_enum, default_value = "7-16")]
@@ -157,8 +163,8 @@ pub(crate) struct Flags {
     #[arg(long, value_enum, default_value = "B", ignore_case = true)]
     pub(crate) exposure: ExposureArg,
     /// Topographic factor Kzt.
-    #[arg(long, default_value_t = 1.0, allow_hyphen_values = true)]
-    pub(crate) topographic_factor: f64,
+    #[arg(long, default_value = "1", allow_hyphen_values = true)]
+    pub(crate) topographic_factor: Typed<Ratio>,
     /// Ground elevation above sea level (7-16 and 7-22).
     #[arg(long, allow_hyphen_values = true)]
     pub(crate) elevation: Option<Typed<Length>>,
@@ -168,10 +174,10 @@ pub(crate) struct Flags {
     pub(crate) case_b: CaseBArg,
 
     /// Class of material, IBC Table 1806.2, 1 to 5.
-    #[arg(long, default_value_t = 3, allow_hyphen_values = true)]
-    pub(crate) soil_class: u8,
+    #[arg(long, default_value = "3", value_parser = soil_class, allow_hyphen_values = true)]
+    pub(crate) soil_class: SoilClass,
     /// Allowable lateral bearing per depth instead of a class.
-    #[arg(long, allow_hyphen_values = true)]
+    #[arg(long, conflicts_with = "soil_class", allow_hyphen_values = true)]
     pub(crate) lateral_bearing: Option<Typed<ForcePerVolume>>,
     /// Double the lateral bearing: only where 1/2 in of movement does no harm.
     #[arg(long)]
@@ -193,7 +199,7 @@ pub(crate) struct Flags {
     #[arg(long)]
     pub(crate) square_hole: bool,
     /// No concrete: the post alone bears, in backfill to IBC 1807.3.3.
-    #[arg(long, conflicts_with = "square_hole")]
+    #[arg(long, conflicts_with_all = ["hole", "square_hole"])]
     pub(crate) bare: bool,
     /// Rigid paving holds the post at grade.
     #[arg(long)]
@@ -209,30 +215,60 @@ pub(crate) struct Flags {
     #[arg(long, value_enum, default_value = "southern-pine")]
     pub(crate) species: SpeciesArg,
     /// Grade of the timber post, 1 or 2.
-    #[arg(long, default_value_t = 1, allow_hyphen_values = true)]
-    pub(crate) grade: u8,
-    /// The timber is incised for treatment.
-    #[arg(long)]
-    pub(crate) incised: bool,
+    #[arg(long, default_value = "1", value_parser = grade, allow_hyphen_values = true)]
+    pub(crate) grade: Grade,
+    /// Preservative treatment [default: not-incised for southern pine, else incised].
+    #[arg(long, value_enum)]
+    pub(crate) treatment: Option<TreatmentArg>,
     /// Outside diameter of a steel pipe post, instead of timber.
-    #[arg(long, allow_hyphen_values = true)]
+    #[arg(long, conflicts_with_all = ["timber", "species", "grade", "treatment"], allow_hyphen_values = true)]
     pub(crate) pipe: Option<Typed<Length>>,
-    /// Wall of the pipe.
-    #[arg(long, default_value = "0.16 in", allow_hyphen_values = true)]
+    /// Design wall of the pipe.
+    #[arg(
+        long,
+        default_value = "0.16 in",
+        requires = "pipe",
+        allow_hyphen_values = true
+    )]
     pub(crate) pipe_wall: Typed<Length>,
     /// Yield strength of the pipe.
-    #[arg(long, default_value = "50 ksi", allow_hyphen_values = true)]
+    #[arg(
+        long,
+        default_value = "50 ksi",
+        requires = "pipe",
+        allow_hyphen_values = true
+    )]
     pub(crate) pipe_yield: Typed<Pressure>,
 
     /// Output units.
     #[arg(long, value_enum, default_value = "us")]
     pub(crate) units: UnitsArg,
     /// Show the calculation of this post line by line instead of the schedule.
-    #[arg(long, value_name = "POST", allow_hyphen_values = true)]
+    #[arg(long, value_name = "POST", value_parser = post_number, allow_hyphen_values = true)]
     pub(crate) worksheet: Option<usize>,
     /// The worksheet in Markdown.
     #[arg(long, requires = "worksheet")]
     pub(crate) markdown: bool,
+}
+
+fn soil_class(text: &str) -> Result<SoilClass, String> {
+    text.parse()
+        .ok()
+        .and_then(|number| SoilClass::from_number(number).ok())
+        .ok_or_else(|| "give 1 to 5, the class of material of IBC Table 1806.2".to_owned())
+}
+
+fn grade(text: &str) -> Result<Grade, String> {
+    match text {
+        "1" => Ok(Grade::No1),
+        "2" => Ok(Grade::No2),
+        _ => Err("give 1 or 2".to_owned()),
+    }
+}
+
+fn post_number(text: &str) -> Result<usize, String> {
+    text.parse()
+        .map_err(|_| "give the number of a post, as in the schedule".to_owned())
 }
 
 impl Flags {
@@ -265,8 +301,8 @@ impl Flags {
             .map_err(self.blame("--height", &self.height.text))?
             .with_clearance(self.clearance.value)
             .map_err(self.blame("--clearance", &self.clearance.text))?
-            .with_solidity(self.solidity)
-            .map_err(self.blame("--solidity", self.solidity))?
+            .with_solidity(self.solidity.value.value)
+            .map_err(self.blame("--solidity", &self.solidity.text))?
             .with_weight(self.panel_weight.value)
             .map_err(self.blame("--panel-weight", &self.panel_weight.text))?;
         let run = |flag: &'static str, text: &str, length: Length| {
@@ -280,30 +316,59 @@ impl Flags {
         };
         let mut front = run("--front", &self.front.text, self.front.value)?;
         if let Some(at) = optional("--gate-at", &self.gate_at)? {
-            let hinges = match self.gate_hinges {
-                HingesArg::Start => Hinges::AtStart,
-                HingesArg::End => Hinges::AtEnd,
-                HingesArg::Both => Hinges::Both,
-            };
-            let gate = Gate::new(at, self.gate_opening.value, self.gate_weight.value, hinges)
-                .map_err(|error| match error.field() {
-                    "gate opening" => self.blame("--gate-opening", &self.gate_opening.text)(error),
-                    "gate leaf weight" => {
-                        self.blame("--gate-weight", &self.gate_weight.text)(error)
-                    }
-                    _ => self.blame("--gate-at", &self.gate_at)(error),
-                })?;
+            let gate = self.gate(at)?;
             front = front
                 .with_gate(gate)
                 .map_err(self.blame("--gate-at", &self.gate_at))?;
+        } else {
+            let unused = [
+                ("--gate-opening", self.gate_opening.is_some()),
+                ("--gate-weight", self.gate_weight.is_some()),
+                ("--gate-hinges", self.gate_hinges.is_some()),
+            ];
+            for (flag, given) in unused {
+                if given {
+                    return Err(format!("{flag}: there is no gate with --gate-at \"none\""));
+                }
+            }
         }
         let fence = Fence::new(front);
-        match optional("--side", &self.side)? {
-            None => Ok(fence),
-            Some(length) => fence
-                .turning(self.turn.value, run("--side", &self.side, length)?)
-                .map_err(self.blame("--turn", &self.turn.text)),
+        match (optional("--side", &self.side)?, &self.turn) {
+            (None, None) => Ok(fence),
+            (None, Some(_)) => Err("--turn: there is no corner with --side \"none\"".to_owned()),
+            (Some(length), turn) => {
+                let side = run("--side", &self.side, length)?;
+                let (text, angle) = match turn {
+                    Some(turn) => (turn.text.as_str(), turn.value),
+                    None => ("90 deg", deg(90.0)),
+                };
+                fence
+                    .turning(angle, side)
+                    .map_err(self.blame("--turn", text))
+            }
         }
+    }
+
+    /// The gate of the first run: 4 ft and 150 lb unless said otherwise.
+    fn gate(&self, at: Length) -> Result<Gate, String> {
+        let hinges = match self.gate_hinges.unwrap_or(HingesArg::Start) {
+            HingesArg::Start => Hinges::AtStart,
+            HingesArg::End => Hinges::AtEnd,
+            HingesArg::Both => Hinges::Both,
+        };
+        let (opening_text, opening) = match &self.gate_opening {
+            Some(opening) => (opening.text.as_str(), opening.value),
+            None => ("4 ft", ft(4.0)),
+        };
+        let (weight_text, weight) = match &self.gate_weight {
+            Some(weight) => (weight.text.as_str(), weight.value),
+            None => ("150 lb", lb(150.0)),
+        };
+        Gate::new(at, opening, weight, hinges).map_err(|error| match error.field() {
+            "gate opening" => self.blame("--gate-opening", opening_text)(error),
+            "gate leaf weight" => self.blame("--gate-weight", weight_text)(error),
+            _ => self.blame("--gate-at", &self.gate_at)(error),
+        })
     }
 
     pub(crate) fn site(&self) -> Result<WindSite, String> {
@@ -320,8 +385,8 @@ impl Flags {
         let speed = BasicWindSpeed::strength_level(self.speed.value)
             .map_err(self.blame("--speed", &self.speed.text))?;
         let site = WindSite::new(edition, speed, exposure)
-            .with_topographic_factor(self.topographic_factor)
-            .map_err(self.blame("--topographic-factor", self.topographic_factor))?;
+            .with_topographic_factor(self.topographic_factor.value.value)
+            .map_err(self.blame("--topographic-factor", &self.topographic_factor.text))?;
         match &self.elevation {
             None => Ok(site),
             Some(elevation) => site
@@ -336,10 +401,7 @@ impl Flags {
                 LateralBearing::new(bearing.value)
                     .map_err(self.blame("--lateral-bearing", &bearing.text))?,
             ),
-            None => Ground::presumptive(
-                SoilClass::from_number(self.soil_class)
-                    .map_err(self.blame("--soil-class", self.soil_class))?,
-            ),
+            None => Ground::presumptive(self.soil_class),
         };
         let ground = if self.isolated_pole {
             ground.as_isolated_pole()
@@ -373,16 +435,16 @@ impl Flags {
             SpeciesArg::SprucePineFir => Species::SprucePineFir,
             SpeciesArg::WesternCedar => Species::WesternCedars,
         };
-        let grade = match self.grade {
-            1 => Grade::No1,
-            2 => Grade::No2,
-            other => return Err(format!("--grade \"{other}\": give 1 or 2")),
-        };
         let section =
             Square::new(self.timber.value).map_err(self.blame("--timber", &self.timber.text))?;
-        let values = DesignValues::of(species, grade, self.timber.value)
+        let values = DesignValues::of(species, self.grade, self.timber.value)
             .map_err(self.blame("--species", self.species.name()))?;
-        let treatment = if self.incised {
+        // Southern pine takes treatment without incising, others mostly not.
+        let incised = match self.treatment {
+            Some(given) => given == TreatmentArg::Incised,
+            None => species != Species::SouthernPine,
+        };
+        let treatment = if incised {
             Treatment::Incised
         } else {
             Treatment::NotIncised
@@ -394,7 +456,14 @@ impl Flags {
 
     pub(crate) fn design(&self) -> Result<PostDesign, String> {
         let (ground, post) = (self.ground()?, self.post()?);
-        let blame = |error| self.blame("--hole", &self.hole.text)(error);
+        let blame = |error: Error| {
+            let message = self.blame("--hole", &self.hole.text)(error);
+            if error.field() == "hole size" {
+                message + ", so that the post fits with 1 in around it"
+            } else {
+                message
+            }
+        };
         let design = if self.bare {
             PostDesign::bare(ground, post)
         } else {
@@ -450,12 +519,32 @@ pub(crate) fn one_line(error: &clap::Error) -> String {
     let value = text(ContextKind::InvalidValue);
     let reason = std::error::Error::source(error).map(ToString::to_string);
     let allowed = text(ContextKind::ValidValue).map(|values| format!("give one of {values}"));
-    match (flag, value, reason.or(allowed)) {
-        (Some(flag), Some(value), Some(reason)) => format!("{flag} \"{value}\": {reason}"),
-        (Some(flag), _, _) => {
-            let kind = error.kind();
-            format!("{flag}: {kind}; --help lists the flags")
+    let hint = text(ContextKind::SuggestedArg).map(|hint| format!("; did you mean {hint}?"));
+    let other = text(ContextKind::PriorArg);
+    match (error.kind(), flag, value) {
+        (ErrorKind::ArgumentConflict, Some(flag), _) => match other {
+            Some(other) if other.split_whitespace().next() != Some(&flag) => {
+                let other = other
+                    .split_whitespace()
+                    .next()
+                    .unwrap_or_default()
+                    .to_owned();
+                format!("{flag} and {other} exclude one another")
+            }
+            _ => format!("{flag} is given twice"),
+        },
+        (ErrorKind::MissingRequiredArgument, Some(needed), _) => {
+            format!("{needed} is needed with a flag that was given; --help lists the flags")
         }
+        (_, Some(flag), Some(value)) if !value.is_empty() => {
+            let reason = reason.or(allowed).unwrap_or_default();
+            format!("{flag} \"{value}\": {reason}")
+        }
+        (ErrorKind::UnknownArgument, Some(flag), _) => {
+            let hint = hint.unwrap_or_default();
+            format!("{flag}: no such flag{hint}; --help lists the flags")
+        }
+        (_, Some(flag), _) => format!("{flag}: a value is missing"),
         _ => error
             .to_string()
             .lines()

@@ -43,8 +43,7 @@ fn refuse(message: &str) -> ExitCode {
 
 fn run(flags: &Flags) -> Result<String, String> {
     let system = flags.system();
-    let fence = flags.fence()?;
-    let plan = FencePlan::new(flags.site()?, &fence, flags.design()?)
+    let plan = FencePlan::new(flags.site()?, flags.fence()?, flags.design()?)
         .with_options(flags.options())
         .with_planned_depth(flags.planned_depth.value);
     let schedule = plan.schedule().map_err(|error| match error.field() {
@@ -56,7 +55,7 @@ fn run(flags: &Flags) -> Result<String, String> {
     if let Some(number) = flags.worksheet {
         let post = schedule.post(number).ok_or(format!(
             "--worksheet \"{number}\": give a post number, 1 to {}",
-            fence.posts().len()
+            plan.fence().posts().len()
         ))?;
         let sheet = schedule.worksheet(&post, system);
         return Ok(if flags.markdown {
@@ -67,6 +66,7 @@ fn run(flags: &Flags) -> Result<String, String> {
     }
     let mut out = print::assumptions(flags, &plan, system);
     out += &print::schedule(&schedule, system);
+    out += &print::capacity(&plan, flags, system)?;
     out += &print::rules(&schedule, system)?;
     out += "\nCautions\n";
     for caution in schedule.cautions().iter() {

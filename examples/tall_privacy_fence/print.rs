@@ -2,99 +2,165 @@
 
 use crate::flags::{CaseBArg, Flags};
 use comfy_table::{CellAlignment, Table, presets};
-use groundline::embedment::DepthRule;
-use groundline::fence::Arm;
-use groundline::ground::SoilClass;
+use groundline::check::Governing;
+use groundline::embedment::{DepthCap, DepthRule};
+use groundline::fence::{Arm, Hinges};
+use groundline::foundation::{HoleShape, Restraint};
 use groundline::plan::{FencePlan, Schedule, ScheduledPost};
+use groundline::post::Post;
 use groundline::units::{
     Length, Measurable, Measure, UnitSystem, Volume, cu_ft, cu_yd, inch, mm, show, show_as,
 };
 
-/// What the numbers rest on.
-pub(crate) fn assumptions(flags: &Flags, plan: &FencePlan<'_>, system: UnitSystem) -> String {
+/// What the numbers rest on: everything that was computed with.
+pub(crate) fn assumptions(flags: &Flags, plan: &FencePlan, system: UnitSystem) -> String {
+    [
+        "POSTS OF A SOLID FENCE IN THE WIND\n".to_owned(),
+        wind(flags, plan, system),
+        fence(plan, system),
+        ground(plan, system),
+        posts(plan, system),
+        "Numbers not given by a flag are the example's own, not advice.\n\n".to_owned(),
+    ]
+    .join("\n")
+}
+
+fn wind(flags: &Flags, plan: &FencePlan, system: UnitSystem) -> String {
     let site = plan.site();
-    let size = |length| show_as(length, Measure::SectionLength, system);
-    let wind = format!(
-        "Wind    {}, {} (strength level), exposure {}, Kzt {}, G {}, Kd 0.85, at least {}\n        \
-         Case B (resultant 0.2 B off centre) {}\n",
-        site.edition().name(),
+    let elevation = match site.elevation() {
+        Some(elevation) => format!("ground at {}", show(elevation, system)),
+        None => "Ke 1".to_owned(),
+    };
+    let case_b = match flags.case_b {
+        CaseBArg::EveryRun => "on every run, the heavier reading (see --case-b)",
+        CaseBArg::ShortRuns => "on runs too short for Case C only",
+    };
+    format!(
+        "Wind    {}, {} (strength level), exposure {}, Kzt {}, {elevation}, G {}, Kd 0.85, at least \
+         {}\n        Case B (resultant 0.2 B off centre) as linear pressure {case_b}",
+        site.edition(),
         show(site.speed().speed(), system),
-        site.exposure().letter(),
+        site.exposure(),
         site.topographic_factor(),
         site.gust_factor(),
         show(site.minimum_pressure(), system),
-        match flags.case_b {
-            CaseBArg::EveryRun =>
-                "spread linearly along every run, the safe reading (see --case-b)",
-            CaseBArg::ShortRuns => "spread linearly along runs too short for Case C only",
+    )
+}
+
+fn fence(plan: &FencePlan, system: UnitSystem) -> String {
+    let mut lines = Vec::new();
+    for (index, run) in plan.fence().runs().iter().enumerate() {
+        let panel = run.panel();
+        lines.push(format!(
+            "{}Run {}: {} long, {} high, {} clear below, {:.0} % solid, {}; posts at most {} apart",
+            if index == 0 { "Fence   " } else { "        " },
+            index + 1,
+            show(run.length(), system),
+            show(panel.top(), system),
+            show_as(panel.clearance(), Measure::SectionLength, system),
+            100.0 * panel.solidity(),
+            show(panel.weight(), system),
+            show(run.spacing(), system),
+        ));
+        for gate in run.gates() {
+            let hung = match gate.hinges() {
+                Hinges::AtStart => "hung at its start",
+                Hinges::AtEnd => "hung at its end",
+                _ => "two leaves",
+            };
+            lines.push(format!(
+                "        Gate at {}, {} wide, leaf of {}, {hung}",
+                show(gate.at(), system),
+                show(gate.opening(), system),
+                show(gate.leaf_weight(), system),
+            ));
         }
-    );
-    let lengths: Vec<_> = plan
-        .fence()
-        .runs()
-        .iter()
-        .map(|run| show(run.length(), system).to_string())
-        .collect();
-    let fence = format!(
-        "Fence   {} high, {} clear below, {:.0} % solid; runs of {}; posts at most {} apart\n",
-        show(flags.height.value, system),
-        size(flags.clearance.value),
-        100.0 * flags.solidity,
-        lengths.join(" and "),
-        show(flags.spacing.value, system),
-    );
-    let soil = match &flags.lateral_bearing {
-        Some(bearing) => format!("lateral bearing {}", show(bearing.value, system)),
-        None => SoilClass::from_number(flags.soil_class)
-            .map(|class| {
-                format!(
-                    "IBC class {} ({}), lateral bearing {}",
-                    class.number(),
-                    class.description(),
-                    show(class.lateral_bearing().per_depth(), system)
-                )
-            })
-            .unwrap_or_default(),
+        if let Some(turn) = plan.fence().turn_after(index) {
+            lines.push(format!("        Turn of {}", show(turn, system)));
+        }
+    }
+    lines.join("\n")
+}
+
+fn ground(plan: &FencePlan, system: UnitSystem) -> String {
+    let design = plan.design();
+    let ground = design.ground();
+    let class = match ground.class() {
+        Some(class) => format!("IBC class {} ({class}), ", class.number()),
+        None => String::new(),
     };
-    let doubled = if flags.isolated_pole {
+    let doubled = if ground.is_isolated_pole() {
         "doubled as for an isolated pole"
     } else {
         "not doubled"
     };
-    let discounted = if flags.discount_top.value > Length::default() {
-        format!(", top {} not counted", size(flags.discount_top.value))
+    let third = if design.combination().soil_increase() > 1.0 {
+        "raised by a third with 0.78 W"
     } else {
-        String::new()
+        "no one-third increase, 0.6 W"
     };
-    let post = match &flags.pipe {
-        Some(pipe) => format!(
-            "steel pipe {} x {}, Fy {}",
-            size(pipe.value),
-            size(flags.pipe_wall.value),
-            show_as(flags.pipe_yield.value, Measure::Stress, system)
-        ),
-        None => format!(
-            "timber {} square, {} No.{}",
-            size(flags.timber.value),
-            flags.species.name(),
-            flags.grade
-        ),
+    let vertical = match ground.vertical() {
+        Some(pressure) => format!("vertical {}", show(pressure, system)),
+        None => "vertical not checked".to_owned(),
     };
-    let hole = if flags.bare {
-        "backfilled without concrete".to_owned()
-    } else {
-        format!(
-            "{} {} hole of poured concrete",
-            size(flags.hole.value),
-            if flags.square_hole { "square" } else { "round" }
-        )
+    let cap = match design.formula().cap() {
+        DepthCap::CapReading => "12 ft rule read at d/3",
+        _ => "12 ft rule caps the depth",
     };
     format!(
-        "POSTS OF A SOLID FENCE IN THE WIND\n\n{wind}{fence}\
-         Ground  {soil}, {doubled}{discounted}\n\
-         Posts   {post}; {hole}; planned {} deep\n\n",
-        size(flags.planned_depth.value)
+        "Ground  {class}lateral bearing {}, {doubled}, {third}; {vertical}\n        top {} not \
+         counted; {cap}",
+        show(ground.lateral().per_depth(), system),
+        show_as(ground.discounted_top(), Measure::SectionLength, system),
     )
+}
+
+fn posts(plan: &FencePlan, system: UnitSystem) -> String {
+    let design = plan.design();
+    let size = |length| show_as(length, Measure::SectionLength, system);
+    let mut note = "";
+    let post = match design.post() {
+        Post::Timber(post) => {
+            let side = post.section().side();
+            if side.to(inch) > 3.9 && (side.to(inch).round() - side.to(inch)).abs() < 1e-9 {
+                note = "\n        (a round size is often nominal: a dressed 4x4 is 3.5 in, a 6x6 5.5 in)";
+            }
+            format!(
+                "timber {} square, {}, wet, Ci {}",
+                size(side),
+                post.values().label(),
+                post.factors().incising
+            )
+        }
+        Post::Pipe(pipe) => format!(
+            "steel pipe {} x {}, Fy {}",
+            size(pipe.section().diameter()),
+            size(pipe.section().wall()),
+            show_as(pipe.steel().yield_strength(), Measure::Stress, system)
+        ),
+        _ => "as given".to_owned(),
+    };
+    let hole = match design.foundation().hole() {
+        Some(hole) => format!(
+            "{} {} hole of poured concrete",
+            size(hole.size()),
+            if hole.shape() == HoleShape::Square {
+                "square"
+            } else {
+                "round"
+            }
+        ),
+        None => "backfilled without concrete".to_owned(),
+    };
+    let paved = if design.foundation().restraint() == Restraint::RigidPaving {
+        ", held by rigid paving at grade"
+    } else {
+        ""
+    };
+    let planned = plan.planned_depth().map_or(String::new(), |depth| {
+        format!("; planned {} deep", size(depth))
+    });
+    format!("Posts   {post}; {hole}{paved}{planned}{note}")
 }
 
 /// A depth as it is dug: up to the next inch or centimetre.
@@ -111,10 +177,10 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
     let mut table = Table::new();
     table.load_preset(presets::ASCII_MARKDOWN).set_header([
         "post", "kind", "run, at", "carries", "wind", "shear", "moment", "required", "planned",
-        "ground", "strength", "governs", "concrete",
+        "ground", "post", "governs", "concrete",
     ]);
     let (mut required, mut planned) = (Volume::default(), Volume::default());
-    let (mut count, mut failing) = (0, 0);
+    let (mut count, mut failing, mut weak, mut beyond) = (0, 0, 0, 0);
     let mut deepest: Option<ScheduledPost> = None;
     for post in schedule.posts() {
         let check = &post.check;
@@ -126,6 +192,8 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
             .map_or(at_required, |plan| volume(plan.depth()));
         count += 1;
         failing += usize::from(!check.passes());
+        weak += usize::from(check.post_is_too_weak());
+        beyond += usize::from(check.required.beyond_limit());
         if deepest.is_none_or(|d| check.required.depth() > d.check.required.depth()) {
             deepest = Some(post);
         }
@@ -147,19 +215,43 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
             post.post.number
         )
     });
+    let weak = if weak > 0 {
+        format!(
+            "{weak} of {count} posts are too weak themselves at the required depth: no depth saves \
+             them. Use a\nstronger post or closer spacing.\n"
+        )
+    } else {
+        String::new()
+    };
+    let beyond = if beyond > 0 {
+        format!(
+            "{beyond} of {count} required depths are beyond 12 ft: use a wider hole or another footing.\n"
+        )
+    } else {
+        String::new()
+    };
+    let concrete = if required > Volume::default() {
+        format!(
+            "Concrete, net, no waste: {} to the planned depth, {} to the required depths.\n",
+            total(planned),
+            total(required)
+        )
+    } else {
+        String::new()
+    };
     format!(
         "{table}\n\n\
          carries   tributary width, gates shut; a corner carries both runs\n\
          wind      the load case that asks for the greatest depth, and its case of the ASCE 7 \
          wall figure\n\
          shear     at grade in that case, and moment about grade, at allowable-stress level\n\
-         required  depth by IBC 1807.3.2, rounded up; concrete is net, to that depth, no waste\n\
-         ground    utilization of the ground at the planned depth; strength: of the post; a check fails \
-         above 1.00\n\n\
+         required  depth by IBC 1807.3.2, rounded up; * beyond 12 ft, no answer for a fence post\n\
+         ground    utilization of the ground at the planned depth; fails above 1.00\n\
+         post      utilization of the post itself, at the planned or required depth, the deeper\n\
+         governs   the worst check, or every check that fails; concrete is net, to the required \
+         depth\n\n\
          {failing} of {count} posts fail as planned.{deepest}\n\
-         Concrete, net: {} to the planned depth, {} to the required depths.\n",
-        total(planned),
-        total(required)
+         {weak}{beyond}{concrete}",
     )
 }
 
@@ -176,27 +268,35 @@ fn row(post: &ScheduledPost, concrete: Volume, system: UnitSystem) -> [String; 1
         post.post.kind.name().to_owned(),
         place.join(" / "),
         format!("{:.3}", show(width, system)),
-        format!(
-            "{}, {}",
-            check.required_case.kind.name(),
-            check.required_case.wind_case.letter()
-        ),
+        check.required_case.map_or(String::new(), |case| {
+            format!("{}, {}", case.kind.name(), case.wind_case.letter())
+        }),
         format!("{:.3}", show(check.actions().shear(), system)),
         format!("{:.3}", show(check.actions().moment(), system)),
-        dig(check.required.depth(), system),
+        format!(
+            "{}{}",
+            dig(check.required.depth(), system),
+            if check.required.beyond_limit() {
+                " *"
+            } else {
+                ""
+            }
+        ),
         check.planned.map_or(String::new(), |plan| {
             show_as(plan.depth(), Measure::SectionLength, system).to_string()
         }),
         check
             .planned
             .map_or(String::new(), |plan| plan.utilization().to_string()),
-        check.strength.bending.max(check.strength.shear).to_string(),
-        format!(
-            "{}{}",
-            check.governing.name(),
-            if check.passes() { "" } else { ", FAILS" }
-        ),
+        check.strength.worst().to_string(),
+        if check.passes() {
+            check.governing.name().to_owned()
+        } else {
+            let failing: Vec<_> = check.failing().map(Governing::name).collect();
+            format!("FAILS: {}", failing.join(", "))
+        },
         match system {
+            _ if concrete == Volume::default() => "-".to_owned(),
             UnitSystem::Us => format!("{:.1} ft³", concrete.to(cu_ft)),
             UnitSystem::Si => format!("{:.3}", show(concrete, system)),
         },
@@ -219,14 +319,37 @@ pub(crate) fn rules(schedule: &Schedule<'_>, system: UnitSystem) -> Result<Strin
             )
         };
         let line = format!(
-            "  {:<36} {:>7}  {verdict}; worst utilization {} (post {})\n",
+            "  {:<36} {:>7}  {verdict}; worst utilization {} (post {})\n      [{}]\n",
             rule.name(),
             show_as(compared.check.depth(), Measure::SectionLength, system).to_string(),
             compared.check.utilization(),
             compared.worst_post,
+            rule.source(),
         );
         out += &line;
     }
-    out += "  (the rules know neither wind nor soil; quoted from a standard and trade guidance)\n";
+    out += "  The rules know neither wind nor soil.\n";
     Ok(out)
+}
+
+/// What a post set as planned is good for.
+pub(crate) fn capacity(
+    plan: &FencePlan,
+    flags: &Flags,
+    system: UnitSystem,
+) -> Result<String, String> {
+    let Some(depth) = plan.planned_depth() else {
+        return Ok(String::new());
+    };
+    let height = flags.height.value * 0.55;
+    let (holds, governing) = plan
+        .design()
+        .capacity(depth, height)
+        .map_err(flags.blame("--planned-depth", &flags.planned_depth.text))?;
+    Ok(format!(
+        "A post set as planned carries {:.3} at {:.3} above grade, allowable-stress level ({governing} \
+         governs).\n",
+        show(holds.shear(), system),
+        show(height, system),
+    ))
 }

@@ -22,7 +22,7 @@ mod working;
 use super::cubic::positive_root;
 use crate::actions::GroundlineActions;
 use crate::caution::{Caution, Cautions};
-use crate::error::{Error, within};
+use crate::error::{Error, size_within, within};
 use crate::foundation::{BearingWidth, Foundation, Restraint};
 use crate::ground::Ground;
 use crate::limit_state::AllowableStress;
@@ -125,6 +125,11 @@ impl PoleFormula {
     #[inline]
     pub const fn with_cap(self, cap: DepthCap) -> Self {
         Self { cap, ..self }
+    }
+
+    /// How the 12 ft rule is read.
+    pub const fn cap(&self) -> DepthCap {
+        self.cap
     }
 
     /// The equation that applies.
@@ -265,7 +270,7 @@ impl PoleFormula {
         actions: &GroundlineActions<AllowableStress>,
         depth: Length,
     ) -> Result<DepthCheck, Error> {
-        let depth = within("depth", depth, ft(0.01), ft(300.0))?;
+        let depth = size_within("depth", depth, ft(0.01), ft(300.0))?;
         let per_depth = self.bearing_per_depth(actions)?;
         let load = self.load(actions)?;
         let below = depth - self.ground.discounted_top();
@@ -472,15 +477,14 @@ impl DepthCheck {
     /// The depth that the printed formula gives with the bearing of the depth
     /// checked: the one pass of filed calculations. It is below the depth
     /// checked exactly if the check passes, and it is not the least depth
-    /// ([`PoleFormula::required`] gives that).
+    /// ([`PoleFormula::required`] gives that). None for a depth wholly in the
+    /// discounted top.
     #[inline]
-    pub fn one_pass_depth(&self) -> Length {
-        let Ok(load) = self.formula.load(&self.actions) else {
-            return self.depth;
-        };
+    pub fn one_pass_depth(&self) -> Option<Length> {
+        let load = self.formula.load(&self.actions).ok()?;
         let per_width = self.capacity.value * self.formula.width.width().value;
         if per_width <= 0.0 {
-            return self.depth;
+            return None;
         }
         let (half, c) = match self.formula.equation() {
             Equation::Nonconstrained => (
@@ -489,7 +493,8 @@ impl DepthCheck {
             ),
             Equation::Constrained => (0.0, CONSTRAINED * load.moment / per_width),
         };
-        Length::from_si(half + (half * half + c).sqrt()) + self.formula.ground.discounted_top()
+        let below = Length::from_si(half + (half * half + c).sqrt());
+        Some(below + self.formula.ground.discounted_top())
     }
     /// The load.
     #[inline]

@@ -32,6 +32,12 @@ impl PostKind {
     }
 }
 
+impl core::fmt::Display for PostKind {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.pad(self.name())
+    }
+}
+
 /// The part of one run that a post carries.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
@@ -44,9 +50,9 @@ pub struct Arm {
     pub from: Length,
     /// Tributary strip, to; every gate shut.
     pub to: Length,
-    /// Tributary strip, from; every gate open.
+    /// Strip whose panels it carries, from: without the leaves of gates.
     pub open_from: Length,
-    /// Tributary strip, to; every gate open.
+    /// Strip whose panels it carries, to.
     pub open_to: Length,
 }
 
@@ -84,7 +90,7 @@ pub struct FencePost {
 }
 
 impl FencePost {
-    /// Its first arm, every post has one.
+    /// The parts of runs it carries: one, at a corner two.
     pub fn arms(&self) -> impl Iterator<Item = &Arm> {
         self.arms.iter().flatten()
     }
@@ -161,17 +167,43 @@ impl Fence {
         self.turns.get(run).copied()
     }
 
-    /// What is at the ends of a run. A turn of 60° to 120° makes the other
-    /// run a return corner, as long as it goes on without a gate; any other
-    /// end counts as free, which is never less load.
+    /// The runs that go on from one another with turns below 60°, this one
+    /// among them: wind takes a gently bent fence for one wall.
+    pub fn stretch(&self, run: usize) -> core::ops::Range<usize> {
+        let bends = |after: usize| self.turn_after(after).is_some_and(|turn| turn < deg(60.0));
+        let mut start = run.min(self.runs.len());
+        while start > 0 && bends(start - 1) {
+            start -= 1;
+        }
+        let mut end = run;
+        while bends(end) {
+            end += 1;
+        }
+        start..(end + 1).min(self.runs.len())
+    }
+
+    /// What is at the ends of a run taken alone.
+    ///
+    /// A turn of 60° to 120° makes the other run a return corner, as far as it
+    /// goes on without a gate, if it is at least as high, as low at its foot
+    /// and as solid. Any other end counts as free; a gentler bend also has the
+    /// wind on the whole [`Fence::stretch`].
     pub fn ends(&self, run: usize) -> WallEnds {
-        let joint =
-            |turn: Option<Angle>, other: Option<&FenceRun>, from_start: bool| match (turn, other) {
-                (Some(turn), Some(other)) if turn >= deg(60.0) && turn <= deg(120.0) => {
-                    WallEnd::Return(other.uninterrupted(from_start))
-                }
-                _ => WallEnd::Free,
-            };
+        let own = self.runs.get(run).map(FenceRun::panel);
+        let joint = |turn: Option<Angle>, other: Option<&FenceRun>, from_start: bool| match (
+            turn, other, own,
+        ) {
+            (Some(turn), Some(other), Some(own))
+                if turn >= deg(60.0)
+                    && turn <= deg(120.0)
+                    && other.panel().top() >= own.top()
+                    && other.panel().clearance() <= own.clearance()
+                    && other.panel().solidity() >= own.solidity() =>
+            {
+                WallEnd::Return(other.uninterrupted(from_start))
+            }
+            _ => WallEnd::Free,
+        };
         let before = run.checked_sub(1);
         WallEnds {
             start: joint(

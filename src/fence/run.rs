@@ -1,6 +1,6 @@
 //! One straight run of fence: its panel, its length, its spacing, its gates.
 
-use crate::error::{Error, number_within, within};
+use crate::error::{Error, number_within, size_within, within};
 use crate::units::{Force, Length, Pressure, ft, inch, lb, psf};
 
 /// What stands between the posts.
@@ -39,7 +39,7 @@ impl Panel {
     /// # Errors
     /// Outside 0 to 0.95 of the height.
     pub fn with_clearance(self, clearance: Length) -> Result<Self, Error> {
-        let clearance = within("clearance below", clearance, ft(0.0), self.top * 0.95)?;
+        let clearance = size_within("clearance below", clearance, ft(0.0), self.top * 0.95)?;
         Ok(Self { clearance, ..self })
     }
 
@@ -273,19 +273,6 @@ impl FenceRun {
             gates,
             ..self.clone()
         }
-    }
-
-    /// The pieces of fence that stand when every gate is open.
-    pub(crate) fn standing_pieces(&self) -> impl Iterator<Item = (Length, Length)> + '_ {
-        let starts = core::iter::once(ft(0.0)).chain(self.gates.iter().map(Gate::end));
-        let ends = self
-            .gates
-            .iter()
-            .map(Gate::at)
-            .chain(core::iter::once(self.length));
-        starts
-            .zip(ends)
-            .filter(|(from, to)| *to - *from > inch(0.01))
     }
 
     /// How far the run goes on from its start, or from its end, before it

@@ -14,6 +14,9 @@
 //! With rigid paving at grade the post turns about grade: the moment is
 //! greatest there, and the shear below the paving is 4M/(3L).
 //!
+//! Both grow with depth, more than they would in a post that bends: for a post
+//! much deeper than required they are on the safe side.
+//!
 //! The post alone is taken to carry this; a concrete collar around it is not
 //! counted, though it helps.
 

@@ -8,9 +8,9 @@
 //! greater where it counts and is left out. From memory but for Mn = Fy Z.
 
 use super::PostStrength;
-use crate::error::{Error, within};
-use crate::section::Tube;
-use crate::source;
+use crate::error::{Error, stress_within};
+use crate::section::{PostSection, Tube};
+use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
 use crate::units::{Measure, Pressure, bending_moment, ksi};
 
@@ -29,7 +29,7 @@ impl SteelStrength {
     /// # Errors
     /// Outside 20 to 100 ksi.
     pub fn new(yield_strength: Pressure) -> Result<Self, Error> {
-        within("Fy", yield_strength, ksi(20.0), ksi(100.0)).map(Self)
+        stress_within("Fy", yield_strength, ksi(20.0), ksi(100.0)).map(Self)
     }
 
     /// Fy.
@@ -39,6 +39,9 @@ impl SteelStrength {
 }
 
 /// A round steel pipe post.
+///
+/// Give the design wall: for electric-resistance-welded tube to ASTM A500 that
+/// is 0.93 of the nominal wall (AISC 360 B4.2, from memory).
 ///
 /// ```
 /// use groundline::{post::{PipePost, SteelStrength}, section::Tube, units::*};
@@ -126,11 +129,21 @@ impl PipePost {
             Wall::Slender => elastic(ksi(0.33 * MODULUS_KSI) / slenderness),
         };
         let nominal = if nominal < plastic { nominal } else { plastic };
-        PostStrength {
-            moment: nominal / OMEGA,
-            shear: self.shear_stress() * self.section.area() * (0.5 / OMEGA),
-            moment_source: &source::AISC_F8,
-            shear_source: &source::AISC_G5,
+        PostStrength::new(
+            &PostSection::Tube(self.section),
+            nominal / OMEGA,
+            self.shear_stress() * self.section.area() * (0.5 / OMEGA),
+            self.bending_citation(),
+            &source::AISC_G5,
+        )
+    }
+
+    /// The plastic moment is quoted, the rest of F8 from memory.
+    #[inline]
+    fn bending_citation(&self) -> &'static Citation {
+        match self.wall() {
+            Wall::Compact => &source::AISC_F8,
+            Wall::Noncompact | Wall::Slender => &source::AISC_F8_LOCAL_BUCKLING,
         }
     }
 
@@ -184,7 +197,7 @@ impl PipePost {
         } else {
             sheet.push(
                 Step::computed(
-                    "S",
+                    "Sx",
                     "section modulus",
                     "pi/32*(D^4 - (D - 2*t)^4)/D",
                     modulus,
@@ -196,22 +209,22 @@ impl PipePost {
             );
             let formula = match (wall, sheet.system) {
                 (Wall::Noncompact, _) => sheet.by_system(
-                    "min((0.021*E/r + Fy)*S, Fy*Z)/1.67/12",
-                    "min((0.021*E/r + Fy)*S, Fy*Z)/1.67/10^6",
+                    "min((0.021*E/r + Fy)*Sx, Fy*Z)/1.67/12",
+                    "min((0.021*E/r + Fy)*Sx, Fy*Z)/1.67/10^6",
                 ),
                 _ => sheet.by_system(
-                    "min(0.33*E/r*S, Fy*Z)/1.67/12",
-                    "min(0.33*E/r*S, Fy*Z)/1.67/10^6",
+                    "min(0.33*E/r*Sx, Fy*Z)/1.67/12",
+                    "min(0.33*E/r*Sx, Fy*Z)/1.67/10^6",
                 ),
             };
             sheet.push(
                 Step::computed("Mr", "allowable moment", formula, strength.moment)
                     .with_as("E", ksi(MODULUS_KSI), Measure::Stress)
                     .with_number("r", self.section.slenderness())
-                    .with_as("S", modulus, Measure::SectionModulus)
+                    .with_as("Sx", modulus, Measure::SectionModulus)
                     .with_as("Fy", self.steel.0, Measure::Stress)
                     .with_as("Z", self.section.plastic_modulus(), Measure::SectionModulus)
-                    .cite(&source::AISC_F8),
+                    .cite(self.bending_citation()),
             );
         }
         sheet.push(

@@ -7,7 +7,7 @@
 use super::PostStrength;
 use super::timber_values::{DesignValues, SizeClass};
 use crate::error::{Error, number_within};
-use crate::section::Square;
+use crate::section::{PostSection, Square};
 use crate::source::{self, Mark};
 use crate::step::{Step, Worksheet};
 use crate::units::{
@@ -25,12 +25,12 @@ pub enum Moisture {
     Dry,
 }
 
-/// How the preservative got in.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+/// How the preservative got in. There is no default: a fifth of the strength
+/// hangs on it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum Treatment {
     /// Without incising (southern pine takes it so), or none.
-    #[default]
     NotIncised,
     /// Through incisions, as other species usually are: they cost a fifth of
     /// the strength.
@@ -220,12 +220,13 @@ impl TimberPost {
     /// Mr and Vr.
     #[inline]
     pub fn strength(&self) -> PostStrength {
-        PostStrength {
-            moment: bending_moment(self.adjusted_bending(), self.section.section_modulus()),
-            shear: self.adjusted_shear() * self.section.area() * (2.0 / 3.0),
-            moment_source: &source::NDS_4_3_BENDING,
-            shear_source: &source::NDS_4_3_SHEAR,
-        }
+        PostStrength::new(
+            &PostSection::Square(self.section),
+            bending_moment(self.adjusted_bending(), self.section.section_modulus()),
+            self.adjusted_shear() * self.section.area() * (2.0 / 3.0),
+            &source::NDS_4_3_BENDING,
+            &source::NDS_4_3_SHEAR,
+        )
     }
 
     /// Writes the working.
@@ -270,7 +271,7 @@ impl TimberPost {
             .cite(&source::NDS_FACTORS),
         );
         sheet.push(
-            Step::computed("S", "section modulus", "a^3/6", modulus)
+            Step::computed("Sx", "section modulus about a face", "a^3/6", modulus)
                 .with_as("a", self.section.side(), Measure::SectionLength)
                 .shown_as(Measure::SectionModulus)
                 .cite(&source::GEOMETRY),
@@ -280,11 +281,11 @@ impl TimberPost {
             Step::computed(
                 "Mr",
                 "allowable moment",
-                sheet.by_system("Fb'*S/12", "Fb'*S/10^6"),
+                sheet.by_system("Fb'*Sx/12", "Fb'*Sx/10^6"),
                 strength.moment,
             )
             .with_as("Fb'", self.adjusted_bending(), Measure::Stress)
-            .with_as("S", modulus, Measure::SectionModulus)
+            .with_as("Sx", modulus, Measure::SectionModulus)
             .cite(&source::NDS_4_3_BENDING),
         );
         sheet.push(

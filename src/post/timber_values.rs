@@ -4,7 +4,7 @@
 //! its mark, and the worksheet repeats it. Where a value matters, give your
 //! own with [`DesignValues::new`].
 
-use crate::error::{Error, within};
+use crate::error::{Error, stress_within};
 use crate::source::{self, Citation, Mark};
 use crate::units::{Pressure, ksi, lb_per_sq_in};
 
@@ -255,8 +255,8 @@ impl DesignValues {
     #[inline]
     pub fn new(bending: Pressure, shear: Pressure, class: SizeClass) -> Result<Self, Error> {
         Ok(Self {
-            bending: within("Fb", bending, lb_per_sq_in(100.0), ksi(10.0))?,
-            shear: within("Fv", shear, lb_per_sq_in(20.0), ksi(2.0))?,
+            bending: stress_within("Fb", bending, lb_per_sq_in(100.0), ksi(10.0))?,
+            shear: stress_within("Fv", shear, lb_per_sq_in(20.0), ksi(2.0))?,
             class,
             mark: Mark::Given,
             label: "user's values",

@@ -1,7 +1,7 @@
 //! Markdown, for a calculation file.
 
 use super::{numbers, result, rule};
-use crate::step::Worksheet;
+use crate::step::{Origin, Worksheet};
 use core::fmt;
 
 /// Shows a worksheet as Markdown: a table a section.
@@ -30,13 +30,17 @@ impl fmt::Display for Markdown<'_> {
             )?;
             writeln!(f, "|---|---|---|---|---|")?;
             for step in &section.steps {
+                let formula = match step.origin {
+                    Origin::Root => format!("root of {}", rule(step)),
+                    _ => rule(step).to_owned(),
+                };
                 let source = step.citation.map(ToString::to_string).unwrap_or_default();
                 writeln!(
                     f,
                     "| {} | {} | {} | {} | {} |",
                     cell(&result(step, sheet.system)),
                     cell(step.meaning),
-                    cell(rule(step)),
+                    cell(&formula),
                     cell(&numbers(step, sheet.system)),
                     cell(&source)
                 )?;

@@ -30,7 +30,10 @@ impl fmt::Display for Text<'_> {
                         writeln!(f, "      root of {}", rule(step))?;
                         writeln!(f, "      with {numbers}")?;
                     }
-                    (Origin::Table | Origin::Computed, numbers) => {
+                    (_, numbers) if rule(step) == step.symbol => {
+                        writeln!(f, "      with {numbers}")?;
+                    }
+                    (Origin::Computed, numbers) => {
                         writeln!(f, "      {} = {}", step.symbol, rule(step))?;
                         writeln!(f, "      with {numbers}")?;
                     }

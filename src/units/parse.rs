@@ -48,7 +48,12 @@ impl fmt::Display for ParseQuantityError {
                 d
             }
         };
-        write!(f, "give a {}", dimension.word())?;
+        let word = dimension.word();
+        let article = if word.starts_with('a') { "an" } else { "a" };
+        if dimension == Dimension::Ratio {
+            return f.write_str("give a pure number or a percentage");
+        }
+        write!(f, "give {article} {word}")?;
         let mut separator = " in ";
         for unit in dimension.units().iter().filter(|u| !u.symbol.is_empty()) {
             write!(f, "{separator}{}", unit.symbol)?;
@@ -102,25 +107,30 @@ fn part(
     let (number, rest) = number(text).ok_or(ParseQuantityError::NotANumber(dimension))?;
     let rest = rest.trim_start();
     // The longest spelling that fits wins, so `ft2` is not read as `ft`; what
-    // follows must be the end or the start of an inches part.
-    let best = dimension
-        .units()
-        .iter()
-        .flat_map(|unit| {
-            core::iter::once(unit.symbol)
-                .chain(unit.aliases.iter().copied())
-                .map(move |name| (unit, name))
-        })
-        .filter(|(_, name)| {
-            rest.strip_prefix(*name).is_some_and(|tail| {
-                let tail = tail.trim_start();
-                let inches = tail.strip_prefix('-').unwrap_or(tail).trim_start();
-                tail.is_empty()
-                    || (dimension == Dimension::Length
-                        && inches.starts_with(|c: char| c.is_ascii_digit() || c == '.'))
+    // follows must be the end or the start of an inches part. Case counts only
+    // where it must (`8 FT` is read).
+    let longest = |fits: fn(&str, &str) -> bool| {
+        dimension
+            .units()
+            .iter()
+            .flat_map(|unit| {
+                core::iter::once(unit.symbol)
+                    .chain(unit.aliases.iter().copied())
+                    .map(move |name| (unit, name))
             })
-        })
-        .max_by_key(|(_, name)| name.len());
+            .filter(|(_, name)| {
+                rest.get(..name.len()).is_some_and(|head| fits(head, name))
+                    && rest.get(name.len()..).is_some_and(|tail| {
+                        let tail = tail.trim_start();
+                        let inches = tail.strip_prefix('-').unwrap_or(tail).trim_start();
+                        tail.is_empty()
+                            || (dimension == Dimension::Length
+                                && inches.starts_with(|c: char| c.is_ascii_digit() || c == '.'))
+                    })
+            })
+            .max_by_key(|(_, name)| name.len())
+    };
+    let best = longest(|head, name| head == name).or_else(|| longest(str::eq_ignore_ascii_case));
     match best {
         Some((unit, name)) => Ok((number, unit, rest[name.len()..].trim_start())),
         None if rest.is_empty() => Err(ParseQuantityError::MissingUnit(dimension)),

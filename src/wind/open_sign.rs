@@ -3,7 +3,7 @@
 //! The table alone, for a fence whose openings are 30 % or more. A fence here
 //! cannot be given such a panel yet; the coefficient goes on the SOLID area.
 
-use crate::error::{Error, number_within};
+use crate::error::{Error, number_within, within};
 use crate::units::{Length, Measurable, Pressure, ft, psf};
 
 /// The shape of the members.
@@ -12,7 +12,7 @@ use crate::units::{Length, Measurable, Pressure, ft, psf};
 pub enum ElementShape {
     /// Flat-sided: boards, angles, square tube.
     Flat,
-    /// Round, D√q at or below the limit ([`round_member_limit`]).
+    /// Round, D√q at or below the limit ([`round_member`]).
     RoundSlow,
     /// Round, D√q above the limit.
     RoundFast,
@@ -39,7 +39,21 @@ pub fn open_sign_cf(solidity: f64, shape: ElementShape) -> Result<f64, Error> {
     }[band])
 }
 
-/// Is a round member of a diameter at or below D√q = 2.5 ft·√psf?
-pub fn round_member_limit(diameter: Length, velocity_pressure: Pressure) -> bool {
-    diameter.to(ft) * velocity_pressure.to(psf).sqrt() <= 2.5
+/// The shape of a round member: slow where D√q is at or below 2.5 ft·√psf.
+///
+/// # Errors
+/// Diameter outside 0 to 10 ft, velocity pressure outside 0 to 1 000 psf.
+pub fn round_member(diameter: Length, velocity_pressure: Pressure) -> Result<ElementShape, Error> {
+    let diameter = within("member diameter", diameter, ft(0.0), ft(10.0))?;
+    let q = within(
+        "velocity pressure",
+        velocity_pressure,
+        psf(0.0),
+        psf(1_000.0),
+    )?;
+    Ok(if diameter.to(ft) * q.to(psf).sqrt() <= 2.5 {
+        ElementShape::RoundSlow
+    } else {
+        ElementShape::RoundFast
+    })
 }

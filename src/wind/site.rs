@@ -38,6 +38,14 @@ impl Edition {
         }
     }
 
+    /// The figure of Cases A and B.
+    pub(crate) const fn wall_figure_citation(self) -> &'static Citation {
+        match self {
+            Self::Asce7_10 => &source::ASCE7_WALL_CASES_A_B,
+            Self::Asce7_16 | Self::Asce7_22 => &source::ASCE7_WALL_CASES_A_B_LATER,
+        }
+    }
+
     /// The clause of the exposure coefficient.
     #[inline]
     pub(crate) const fn kz_citation(self) -> &'static Citation {
@@ -69,6 +77,18 @@ impl Exposure {
             Self::C => "C",
             Self::D => "D",
         }
+    }
+}
+
+impl core::fmt::Display for Edition {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.pad(self.name())
+    }
+}
+
+impl core::fmt::Display for Exposure {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.pad(self.letter())
     }
 }
 

@@ -9,7 +9,7 @@
 //!
 //! ```compile_fail
 //! use groundline::wind::DirectionalPressure;
-//! fn twice(q: DirectionalPressure) { q.with_directionality(0.85); }
+//! fn twice(q: DirectionalPressure) { q.with_directionality(); }
 //! ```
 
 use super::site::{Edition, Exposure, PrintedConstants, WindSite};
@@ -65,9 +65,16 @@ pub fn exposure_coefficient(edition: Edition, exposure: Exposure, z: Length) -> 
 /// exp(−0.000119 z_e), z_e in m.
 ///
 /// Source: 7-16 and 7-22 Table 26.9-1. Below sea level it exceeds 1.
+///
+/// # Errors
+/// Outside −1 500 to 20 000 ft.
 #[inline]
-pub fn ground_elevation_factor(elevation: Length, constants: PrintedConstants) -> f64 {
-    constants.elevation_exponent(elevation).exp()
+pub fn ground_elevation_factor(
+    elevation: Length,
+    constants: PrintedConstants,
+) -> Result<f64, Error> {
+    let elevation = within("ground elevation", elevation, ft(-1_500.0), ft(20_000.0))?;
+    Ok(constants.elevation_exponent(elevation).exp())
 }
 
 /// A velocity pressure without Kd, as 7-22 prints it.
@@ -81,11 +88,11 @@ impl UndirectedPressure {
         self.0
     }
 
-    /// With the directionality factor, once.
+    /// With the directionality factor of walls and signs, once.
     #[must_use]
     #[inline]
-    pub fn with_directionality(self, kd: f64) -> DirectionalPressure {
-        DirectionalPressure(self.0 * kd)
+    pub fn with_directionality(self) -> DirectionalPressure {
+        DirectionalPressure(self.0 * DIRECTIONALITY)
     }
 }
 
@@ -140,9 +147,10 @@ impl VelocityPressure {
     #[inline]
     pub fn at(site: &WindSite, height: Length) -> Result<Self, Error> {
         let kz = exposure_coefficient(site.edition(), site.exposure(), height)?;
-        let ke = site
-            .elevation()
-            .map_or(1.0, |z| ground_elevation_factor(z, site.constants()));
+        let ke = match site.elevation() {
+            Some(elevation) => ground_elevation_factor(elevation, site.constants())?,
+            None => 1.0,
+        };
         let v = site.speed().speed().value;
         let q = site.constants().velocity_pressure() * kz * site.topographic_factor() * ke * v * v;
         Ok(Self {
@@ -179,7 +187,7 @@ impl VelocityPressure {
     /// made from.
     #[inline]
     pub fn directional(&self) -> DirectionalPressure {
-        self.undirected.with_directionality(DIRECTIONALITY)
+        self.undirected.with_directionality()
     }
 
     /// The pressure as the edition prints it.
@@ -236,7 +244,7 @@ impl VelocityPressure {
                     .with("ze", elevation)
                     .cite(&source::ASCE7_26_9),
             );
-        } else {
+        } else if edition != Edition::Asce7_10 {
             sheet.push(Step::given_number(
                 "Ke",
                 "ground elevation factor, 1 where no elevation is given",
@@ -247,35 +255,50 @@ impl VelocityPressure {
             Step::given_number("Kd", "directionality factor", DIRECTIONALITY)
                 .cite(&source::ASCE7_26_6),
         );
-        let (with_kd, without_kd) = match self.site.constants() {
-            PrintedConstants::Customary => (
-                sheet.by_system("0.00256*Kz*Kzt*Kd*Ke*V^2", "0.613344*Kz*Kzt*Kd*Ke*V^2"),
-                sheet.by_system("0.00256*Kz*Kzt*Ke*V^2", "0.613344*Kz*Kzt*Ke*V^2"),
+        let constant = match self.site.constants() {
+            PrintedConstants::Customary => sheet.by_system("0.00256", "0.613344"),
+            PrintedConstants::Si => sheet.by_system("0.00255856", "0.613"),
+        };
+        let elevation = if edition == Edition::Asce7_10 {
+            ""
+        } else {
+            "*Ke"
+        };
+        let (directed, step) = match self.printed() {
+            PrintedPressure::Directional(q) => (
+                "*Kd",
+                Step::computed(
+                    "q",
+                    "velocity pressure at the top, Kd included",
+                    "",
+                    q.pressure(),
+                )
+                .with_number("Kd", DIRECTIONALITY),
             ),
-            PrintedConstants::Si => (
-                sheet.by_system("0.00255856*Kz*Kzt*Kd*Ke*V^2", "0.613*Kz*Kzt*Kd*Ke*V^2"),
-                sheet.by_system("0.00255856*Kz*Kzt*Ke*V^2", "0.613*Kz*Kzt*Ke*V^2"),
+            PrintedPressure::Undirected(q) => (
+                "",
+                Step::computed(
+                    "q",
+                    "velocity pressure at the top, without Kd",
+                    "",
+                    q.pressure(),
+                ),
             ),
         };
-        let step = match self.printed() {
-            PrintedPressure::Directional(q) => Step::computed(
-                "q",
-                "velocity pressure at the top, Kd included",
-                with_kd,
-                q.pressure(),
-            )
-            .with_number("Kd", DIRECTIONALITY),
-            PrintedPressure::Undirected(q) => Step::computed(
-                "q",
-                "velocity pressure at the top, without Kd",
-                without_kd,
-                q.pressure(),
-            ),
-        };
+        let mut step = step;
+        step.formula = format!("{constant}*Kz*Kzt{directed}{elevation}*V^2").into();
+        if edition != Edition::Asce7_10 {
+            step = step.with_number("Ke", self.ke);
+        }
+        if constant == "0.613344" || constant == "0.00255856" {
+            sheet.remark(
+                "The velocity pressure constant is the printed one of the other unit system, \
+                 converted.",
+            );
+        }
         sheet.push(
             step.with_number("Kz", self.kz)
                 .with_number("Kzt", self.site.topographic_factor())
-                .with_number("Ke", self.ke)
                 .with("V", self.site.speed().speed())
                 .shown_as(Measure::WindPressure)
                 .cite(edition.velocity_pressure_citation()),

@@ -80,6 +80,8 @@ pub struct Strip {
     pub cf: f64,
     /// The pressure on gross area, not less than the minimum.
     pub pressure: Pressure,
+    /// Which region of the figure, counted from the windward edge.
+    pub region: usize,
 }
 
 /// The wind on one straight wall: all cases, ready to be asked for any piece.
@@ -279,6 +281,7 @@ impl WallWind {
             to: length,
             cf: self.cf,
             pressure: self.uniform,
+            region: 0,
         });
         let from_start = case == WindCase::CFromStart;
         let edge = usize::from(!from_start);
@@ -304,6 +307,7 @@ impl WallWind {
                 to,
                 cf,
                 pressure,
+                region: i,
             }
         });
         uniform.into_iter().chain(strips)

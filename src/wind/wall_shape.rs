@@ -11,7 +11,7 @@
 //!
 //! Where sources disagree, [`WallOptions`] holds the choice.
 
-use crate::error::{Error, number_within, within};
+use crate::error::{Error, number_within, size_within, within};
 use crate::units::{Length, ft};
 
 /// s/h of the rows of [`CASES_A_B`].
@@ -236,7 +236,7 @@ impl WallShape {
         Ok(Self {
             length: within("wall length", length, ft(0.25), ft(300_000.0))?,
             top,
-            clearance: within("clearance below", clearance, ft(0.0), top * 0.95)?,
+            clearance: size_within("clearance below", clearance, ft(0.0), top * 0.95)?,
             solidity: number_within("solidity", solidity, 0.7, 1.0)?,
         })
     }
@@ -315,6 +315,34 @@ pub fn cf_cases_a_b(s_over_h: f64, b_over_s: f64) -> Result<f64, Error> {
     };
     let low = mix(row);
     Ok(low + v * (mix(row + 1) - low))
+}
+
+/// The cells of the Cases A and B figure around a point, for the worksheet.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Cells {
+    /// s/h of the two rows, and of the point, held within the figure.
+    pub(super) rows: [f64; 2],
+    pub(super) s_over_h: f64,
+    /// B/s of the two columns, and of the point, held within the figure.
+    pub(super) columns: [f64; 2],
+    pub(super) b_over_s: f64,
+    /// Row by row.
+    pub(super) cf: [[f64; 2]; 2],
+}
+
+pub(super) fn cells_a_b(s_over_h: f64, b_over_s: f64) -> Cells {
+    let (row, _) = bracket(&S_OVER_H, s_over_h);
+    let (column, _) = bracket(&B_OVER_S, b_over_s);
+    let rows = [S_OVER_H[row], S_OVER_H[row + 1]];
+    let columns = [B_OVER_S[column], B_OVER_S[column + 1]];
+    let pair = |row: usize| [CASES_A_B[row][column], CASES_A_B[row][column + 1]];
+    Cells {
+        rows,
+        s_over_h: s_over_h.max(rows[0]).min(rows[1]),
+        columns,
+        b_over_s: b_over_s.max(columns[0]).min(columns[1]),
+        cf: [pair(row), pair(row + 1)],
+    }
 }
 
 /// The interval of ascending `knots` that holds `x`, and where in it, clamped
@@ -422,6 +450,19 @@ impl CaseC {
             ground,
             cf,
         }))
+    }
+
+    /// B/s of the two printed columns around this wall, and its own, held
+    /// within them; the tabular coefficients of a region in both.
+    pub(super) fn columns(&self, region: usize) -> ([f64; 2], f64, [f64; 2]) {
+        let (column, _) = bracket(&CASE_C_COLUMNS, self.b_over_s);
+        let columns = [CASE_C_COLUMNS[column], CASE_C_COLUMNS[column + 1]];
+        let region = region.min(6);
+        (
+            columns,
+            self.b_over_s.max(columns[0]).min(columns[1]),
+            [CASE_C[column][region], CASE_C[column + 1][region]],
+        )
     }
 
     /// 1.8 − s/h where s/h exceeds 0.8, else 1; already in the coefficients.

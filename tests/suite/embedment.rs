@@ -75,7 +75,7 @@ fn run(case: &Case) {
                 .unwrap();
             case.compare("S1", check.capacity());
             case.compare("A", check.a_term());
-            case.compare("d", check.one_pass_depth());
+            case.compare("d", check.one_pass_depth().unwrap());
             case.compare("Mn", check.actions().moment());
             let footing = Hole::round(case.input("b"))
                 .unwrap()
@@ -187,7 +187,7 @@ fn two_areas(case: &Case) {
         max_relative = 1e-12
     );
     case.compare("A", check.a_term());
-    case.compare("d", check.one_pass_depth());
+    case.compare("d", check.one_pass_depth().unwrap());
 }
 
 fn spread_block(case: &Case) {
@@ -375,6 +375,7 @@ fn discounted_top_is_lowered_ground() {
         .unwrap();
     assert!(!shallow.utilization().passes());
     assert_eq!(shallow.utilization().to_string(), "no capacity");
+    assert_eq!(shallow.one_pass_depth(), None);
 }
 
 /// The increases: each only when asked for, the third only with its load

@@ -51,10 +51,10 @@ fn every_refusal_is_one_line_with_flag_value_and_allowed() {
             ["--clearance", "9 ft"],
             "--clearance",
             "9 ft",
-            "0 ft to 7.6 ft",
+            "0 in to 91.2 in",
         ),
         (["--solidity", "0.5"], "--solidity", "0.5", "0.7 to 1"),
-        (["--solidity", "NaN"], "--solidity", "NaN", "0.7 to 1"),
+        (["--solidity", "NaN"], "--solidity", "NaN", "pure number"),
         (
             ["--speed", "1150 mph"],
             "--speed",
@@ -76,12 +76,7 @@ fn every_refusal_is_one_line_with_flag_value_and_allowed() {
         ),
         (["--elevation", "9 mi"], "--elevation", "9 mi", "ft, in"),
         (["--soil-class", "7"], "--soil-class", "7", "1 to 5"),
-        (
-            ["--soil-class", "sand"],
-            "--soil-class",
-            "sand",
-            "invalid digit",
-        ),
+        (["--soil-class", "sand"], "--soil-class", "sand", "1 to 5"),
         (
             ["--lateral-bearing", "0 psf/ft"],
             "--lateral-bearing",
@@ -92,7 +87,7 @@ fn every_refusal_is_one_line_with_flag_value_and_allowed() {
             ["--discount-top", "20 ft"],
             "--discount-top",
             "20 ft",
-            "0 ft to 10 ft",
+            "0 in to 120 in",
         ),
         (["--hole", "5 in"], "--hole", "5 in", "9.778 in to 120 in"),
         (["--spacing", "0 ft"], "--spacing", "0 ft", "1 ft to 40 ft"),
@@ -127,7 +122,52 @@ fn every_refusal_is_one_line_with_flag_value_and_allowed() {
         }
         assert_eq!(message.lines().count(), 1, "{message}");
     }
-    assert!(refusal(&["--no-such-flag"]).contains("--no-such-flag"));
+    let unknown = refusal(&["--hieght", "8 ft"]);
+    assert!(unknown.contains("--hieght") && unknown.contains("--height"));
+    assert_eq!(refusal(&["--height"]), "--height: a value is missing");
+}
+
+/// Flags that do not go together are refused, not dropped.
+#[test]
+fn flags_are_not_silently_ignored() {
+    for (arguments, one, other) in [
+        (
+            &["--pipe", "2 in", "--timber", "3.5 in"][..],
+            "--pipe",
+            "--timber",
+        ),
+        (
+            &["--pipe", "2 in", "--species", "hem-fir"],
+            "--pipe",
+            "--species",
+        ),
+        (&["--pipe-wall", "0.2 in"], "--pipe", ""),
+        (&["--pipe-yield", "30 ksi"], "--pipe", ""),
+        (
+            &["--soil-class", "4", "--lateral-bearing", "100 psf/ft"],
+            "--soil-class",
+            "--lateral-bearing",
+        ),
+        (&["--bare", "--hole", "12 in"], "--bare", "--hole"),
+        (&["--bare", "--square-hole"], "--bare", "--square-hole"),
+        (
+            &["--gate-at", "none", "--gate-opening", "5 ft"],
+            "--gate-opening",
+            "none",
+        ),
+        (&["--side", "none", "--turn", "60 deg"], "--turn", "none"),
+        (&["--height", "8ft", "--height", "9ft"], "--height", "twice"),
+        (&["--markdown"], "--worksheet", ""),
+        (&["--worksheet", "two"], "--worksheet", "number of a post"),
+        (&["--grade", "1.5"], "--grade", "1 or 2"),
+    ] {
+        let message = refusal(arguments);
+        assert!(
+            message.contains(one) && message.contains(other),
+            "{arguments:?}: {message}"
+        );
+        assert_eq!(message.lines().count(), 1, "{message}");
+    }
 }
 
 #[test]

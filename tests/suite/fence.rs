@@ -208,10 +208,11 @@ fn gate_posts() {
         [
             LoadCaseKind::AcrossRun,
             LoadCaseKind::GateOpenAcross,
-            LoadCaseKind::GateOpenAlong
+            LoadCaseKind::GateOpenAlong,
+            LoadCaseKind::GateOpenTogether,
         ]
     );
-    let [shut, open, along] = cases[..] else {
+    let [shut, open, along, together] = cases[..] else {
         panic!()
     };
     // Weight: half a bay of panel and the leaf, in every case.
@@ -253,6 +254,14 @@ fn gate_posts() {
         q * 0.85 * cf * 24.0,
         max_relative = 1e-12
     );
+    // Both at once, at right angles; the weight leans the worse way.
+    assert_relative_eq!(
+        together.wind.shear().to(lb),
+        along.wind.shear().to(lb).hypot(open.wind.shear().to(lb)),
+        max_relative = 1e-12
+    );
+    assert_eq!(together.dead, open.dead);
+    assert!(shut.is_skew() && !open.is_skew() && along.is_skew() && together.is_skew());
 
     // Combined by hand.
     let basic = AllowableStress::Basic;
@@ -329,11 +338,15 @@ fn a_post_between_two_gates() {
         .iter()
         .find(|post| post.leaves().count() == 2)
         .unwrap();
-    let kinds: Vec<_> = wind.cases(post).iter().map(|case| case.kind).collect();
-    assert_eq!(
-        kinds,
-        [LoadCaseKind::AcrossRun, LoadCaseKind::GateOpenAlong]
-    );
+    // One of the two gates open: it ends the other one's piece, shut.
+    let (_, force) = {
+        let wall = WallShape::new(ft(20.0), ft(6.0), ft(0.0), 1.0).unwrap();
+        WallWind::new(&site(), wall, WallEnds::FREE, WallOptions::default())
+            .unwrap()
+            .worst(ft(18.0), ft(20.0))
+    };
+    let open = strength_shear(&wind, post, LoadCaseKind::GateOpenAcross).unwrap();
+    assert_relative_eq!(open.value, force.value, max_relative = 1e-12);
     let along = strength_shear(&wind, post, LoadCaseKind::GateOpenAlong).unwrap();
     let cf = cf_cases_a_b(1.0, 4.0 / 6.0).unwrap();
     assert_relative_eq!(
@@ -370,4 +383,113 @@ fn posts_near_a_free_end_are_worst() {
         shut_q() * 0.85 * 6.0 * (first * 2.0 + second * 6.0),
         max_relative = 1e-12
     );
+}
+
+/// With one gate open and the next one shut, the piece between is longer than
+/// with both open, and the worse wall counts.
+#[test]
+fn every_combination_of_open_gates() {
+    let gate = |at: f64| Gate::new(ft(at), ft(4.0), lb(100.0), Hinges::AtStart).unwrap();
+    let fence = Fence::new(
+        run(100.0, 5.0)
+            .with_gate(gate(20.0))
+            .unwrap()
+            .with_gate(gate(44.0))
+            .unwrap(),
+    );
+    let wind = FenceWind::new(&site(), &fence, WallOptions::default()).unwrap();
+    // The first post beyond the first gate's far side.
+    let post = fence
+        .posts()
+        .iter()
+        .find(|post| post.arms().next().unwrap().at == ft(29.0))
+        .unwrap();
+    let wall = |length: f64| {
+        let shape = WallShape::new(ft(length), ft(6.0), ft(0.0), 1.0).unwrap();
+        let wall = WallWind::new(&site(), shape, WallEnds::FREE, WallOptions::default()).unwrap();
+        wall.worst(ft(2.5), ft(7.5)).1.to(lb)
+    };
+    let (both_open, one_open) = (wall(20.0), wall(76.0));
+    assert!(one_open > both_open * 1.05);
+    let ours = strength_shear(&wind, post, LoadCaseKind::GateOpenAcross).unwrap();
+    assert_relative_eq!(ours.to(lb), one_open, max_relative = 1e-9);
+}
+
+/// A gate at a corner: its leaf, open, stands parallel to the other run, so one
+/// wind loads both; the sum, not the greater of them.
+#[test]
+fn a_gate_at_a_corner() {
+    let gate = Gate::new(ft(0.0), ft(6.0), lb(150.0), Hinges::AtStart).unwrap();
+    let fence = Fence::new(run(48.0, 8.0))
+        .turning(deg(90.0), run(48.0, 8.0).with_gate(gate).unwrap())
+        .unwrap();
+    let wind = FenceWind::new(&site(), &fence, WallOptions::default()).unwrap();
+    let post = fence
+        .posts()
+        .iter()
+        .find(|post| post.leaves().count() == 1)
+        .unwrap();
+    let shear = |kind| strength_shear(&wind, post, kind).unwrap().to(lb);
+    let leaf = shear(LoadCaseKind::GateOpenAlong);
+    let first = shear(LoadCaseKind::AcrossRun);
+    let together = shear(LoadCaseKind::GateOpenTogether);
+    assert_relative_eq!(together, first + leaf, max_relative = 1e-9);
+}
+
+/// A gently bent fence is one wall to the wind as well as two: never less than
+/// either.
+#[test]
+fn gentle_bends() {
+    let straight = Fence::new(run(48.0, 8.0));
+    let bent = Fence::new(run(24.0, 8.0))
+        .turning(deg(2.0), run(24.0, 8.0))
+        .unwrap();
+    assert_eq!(bent.stretch(0), 0..2);
+    assert_eq!(bent.stretch(1), 0..2);
+    let sharp = Fence::new(run(24.0, 8.0))
+        .turning(deg(60.0), run(24.0, 8.0))
+        .unwrap();
+    assert_eq!(sharp.stretch(1), 1..2);
+    let worst = |fence: &Fence, index: usize| {
+        let wind = FenceWind::new(&site(), fence, WallOptions::default()).unwrap();
+        let cases = wind.cases(&fence.posts()[index]);
+        cases
+            .iter()
+            .map(|case| case.wind.shear().to(lb))
+            .fold(0.0, f64::max)
+    };
+    for index in 0..7 {
+        assert!(
+            worst(&bent, index) >= worst(&straight, index) * (1.0 - 1e-3),
+            "{index}"
+        );
+    }
+    // And where a run of the bend alone is worse, that counts.
+    let alone = Fence::new(run(24.0, 8.0));
+    for index in 0..3 {
+        assert!(worst(&bent, index) >= worst(&alone, index) * (1.0 - 1e-12));
+    }
+}
+
+/// Only a return as high, as low and as solid as the wall shelters its end.
+#[test]
+fn a_lower_return_is_no_return() {
+    let ends = |height: f64, gap: f64, solid: f64| {
+        let other = Panel::new(ft(height))
+            .unwrap()
+            .with_clearance(ft(gap))
+            .unwrap()
+            .with_solidity(solid)
+            .unwrap();
+        Fence::new(run(48.0, 8.0))
+            .turning(deg(90.0), FenceRun::new(other, ft(16.0), ft(8.0)).unwrap())
+            .unwrap()
+            .ends(0)
+            .end
+    };
+    assert_eq!(ends(6.0, 0.0, 1.0), WallEnd::Return(ft(16.0)));
+    assert_eq!(ends(8.0, 0.0, 1.0), WallEnd::Return(ft(16.0)));
+    assert_eq!(ends(1.0, 0.0, 1.0), WallEnd::Free);
+    assert_eq!(ends(6.0, 0.5, 1.0), WallEnd::Free);
+    assert_eq!(ends(6.0, 0.0, 0.8), WallEnd::Free);
 }

@@ -132,9 +132,17 @@ fn wind_constructors() {
             }
         });
     });
-    each(|x| {
-        let _ = round_member_limit(ft(x), psf(x));
+    refuses("member diameter", NOTHING, |x| {
+        round_member(ft(x), psf(20.0))
     });
+    refuses("velocity pressure", NOTHING, |x| {
+        round_member(ft(0.1), psf(x))
+    });
+    refuses(
+        "ground elevation",
+        |x| TINY(x) || x == -1.0,
+        |x| ground_elevation_factor(ft(x), PrintedConstants::Si),
+    );
 }
 
 #[test]
@@ -186,6 +194,8 @@ fn actions_constructors() {
     refuses("height of the force", NOTHING, |x| {
         GroundlineActions::wind(lb(100.0), ft(x))
     });
+    let wind = GroundlineActions::wind(lb(100.0), ft(3.0)).unwrap();
+    refuses("turn", NOTHING, |x| wind.with_turned(&wind, deg(x)));
     refuses("weight", NOTHING, |x| {
         DeadEffects::new(lb(x), lb_ft(0.0), lb_ft(0.0))
     });
@@ -222,6 +232,21 @@ fn ground_foundation_and_post_constructors() {
     });
     refuses("Fv", NEVER, |x| {
         DesignValues::new(lb_per_sq_in(900.0), lb_per_sq_in(x), SizeClass::Timbers)
+    });
+    let section = PostSection::Square(Square::new(inch(3.5)).unwrap());
+    refuses("allowable moment", NEVER, |x| {
+        GivenPost::new(section, lb_ft(x), lb(1e3))
+    });
+    refuses("allowable shear", NEVER, |x| {
+        GivenPost::new(section, lb_ft(1e3), lb(x))
+    });
+    // Volumes take any depth.
+    let concrete = Foundation::concrete(Hole::round(inch(12.0)).unwrap(), section).unwrap();
+    each(|x| {
+        for foundation in [concrete, Foundation::bare(section)] {
+            let volume = foundation.concrete_volume(ft(x)).value;
+            assert!(volume.is_finite() && volume >= 0.0, "{x}: {volume}");
+        }
     });
     // A post that does not fit its hole.
     let big = PostSection::Square(Square::new(inch(11.5)).unwrap());
@@ -297,7 +322,7 @@ fn extreme_actions_give_finite_results() {
                     for depth in [0.01, 1.0, 300.0] {
                         let check = formula.check(&load, ft(depth)).unwrap();
                         assert!(check.utilization().ratio().is_finite());
-                        assert!(check.one_pass_depth().value.is_finite());
+                        assert!(check.one_pass_depth().is_none_or(|d| d.value.is_finite()));
                         let inside = BelowGrade::new(&load, ft(depth), ft(0.0), restraint).unwrap();
                         assert!(inside.moment().value.is_finite());
                         assert!(inside.shear().value.is_finite());
@@ -374,7 +399,7 @@ proptest! {
             let ground = Ground::presumptive(SoilClass::Class3).discounting_top(ft(top * 0.1))?;
             let design =
                 PostDesign::in_concrete(ground, pipe.into(), Hole::round(inch(hole))?)?;
-            let plan = FencePlan::new(site, &fence, design).with_planned_depth(ft(depth * 0.1));
+            let plan = FencePlan::new(site, fence.clone(), design).with_planned_depth(ft(depth * 0.1));
             let schedule = plan.schedule()?;
             for post in schedule.posts() {
                 let check = &post.check;

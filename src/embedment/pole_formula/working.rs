@@ -38,11 +38,15 @@ impl RequiredDepth {
             });
         }
         if self.below.value == 0.0 {
-            sheet.remark("No load, no depth.");
+            sheet.remark(if self.actions.shear().value == 0.0 {
+                "No load, no depth."
+            } else {
+                "No moment at grade: the paving takes the shear, and the formula asks for no depth."
+            });
             return;
         }
         let equation = match self.equation() {
-            Equation::Nonconstrained => "F*S*dr/3*b*dc^2 = 2.34*P*dc + 2.5506*M",
+            Equation::Nonconstrained => "F*S*dr/3*b*dc^2 = 2.34*P*dc + 2.34*4.36/4*M",
             Equation::Constrained => "F*S*dr*b*dc^2 = 4.25*M",
         };
         let top = self.formula.ground.discounted_top();
@@ -84,7 +88,7 @@ impl RequiredDepth {
                 Step::computed(
                     "dc",
                     "depth for a moment alone, the limit of the printed formula",
-                    "sqrt(2.5506*M/(S1*b))",
+                    "sqrt(2.34*4.36/4*M/(S1*b))",
                     self.below,
                 )
                 .with("M", m)
@@ -102,7 +106,7 @@ impl RequiredDepth {
                 .cite(cite),
         );
         sheet.push(
-            Step::computed("h", "height of the shear", "M/P", arm(m, p))
+            Step::computed("hP", "height of the shear, h of 18-1", "M/P", arm(m, p))
                 .with("M", m)
                 .with("P", p),
         );
@@ -110,11 +114,11 @@ impl RequiredDepth {
             Step::computed(
                 "dc",
                 "depth by the printed formula, agrees with the first line",
-                "0.5*A*(1 + sqrt(1 + 4.36*h/A))",
+                "0.5*A*(1 + sqrt(1 + 4.36*hP/A))",
                 self.below,
             )
             .with("A", self.a_term())
-            .with("h", arm(m, p))
+            .with("hP", arm(m, p))
             .cite(cite),
         );
     }
@@ -214,7 +218,7 @@ impl DepthCheck {
             return;
         }
         sheet.push(
-            Step::computed("dc", "depth that counts", "dp - t", counts)
+            Step::computed("dq", "planned depth that counts", "dp - t", counts)
                 .with("dp", self.depth)
                 .with("t", top),
         );
@@ -240,7 +244,7 @@ impl DepthCheck {
                     Step::computed(
                         "Sn",
                         "lateral bearing needed, 18-1 solved for S1",
-                        "(2.34*P*dc + 2.5506*M)/(b*dc^2)",
+                        "(2.34*P*dq + 2.34*4.36/4*M)/(b*dq^2)",
                         self.demand,
                     )
                     .with("P", load.force()),
@@ -252,7 +256,7 @@ impl DepthCheck {
                 Step::computed(
                     "Sn",
                     "lateral bearing needed, 18-3 solved for S3",
-                    "4.25*M/(b*dc^2)",
+                    "4.25*M/(b*dq^2)",
                     self.demand,
                 ),
                 "S3",
@@ -262,7 +266,7 @@ impl DepthCheck {
         sheet.push(
             step.with("M", load.torque())
                 .with("b", self.formula.width.width())
-                .with("dc", counts)
+                .with("dq", counts)
                 .cite(self.source()),
         );
         sheet.push(

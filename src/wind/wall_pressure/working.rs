@@ -5,6 +5,7 @@ use crate::source;
 use crate::step::{Step, Worksheet};
 use crate::units::{Length, Measurable, Measure, Pressure};
 use crate::wind::velocity_pressure::{DIRECTIONALITY, PrintedPressure};
+use crate::wind::wall_shape::{WallEnd, cells_a_b};
 
 impl WallWind {
     /// Writes the working for the force on the piece between two positions in
@@ -87,16 +88,32 @@ impl WallWind {
     }
 
     fn write_uniform(&self, case: WindCase, from: Length, to: Length, sheet: &mut Worksheet) {
+        let cells = cells_a_b(self.shape.s_over_h(), self.shape.b_over_s());
         sheet.push(
-            Step::table(
+            Step::computed_number(
                 "Cf",
-                "force coefficient, Cases A and B",
-                "bilinear in s/h and B/s",
+                "force coefficient, Cases A and B: cells of rows r1, r2 (s/h) and columns b1, b2 \
+                 (B/s), bilinear at r, b",
+                "((C11*(r2 - r) + C21*(r - r1))*(b2 - b) + (C12*(r2 - r) + C22*(r - r1))*(b - b1))\
+                 /((r2 - r1)*(b2 - b1))",
                 self.cf,
             )
-            .with_number("s/h", self.shape.s_over_h())
-            .with_number("B/s", self.shape.b_over_s())
-            .cite(&source::ASCE7_WALL_CASES_A_B),
+            .with_number("C11", cells.cf[0][0])
+            .with_number("C12", cells.cf[0][1])
+            .with_number("C21", cells.cf[1][0])
+            .with_number("C22", cells.cf[1][1])
+            .with_number("r1", cells.rows[0])
+            .with_number("r2", cells.rows[1])
+            .with_number("r", cells.s_over_h)
+            .with_number("b1", cells.columns[0])
+            .with_number("b2", cells.columns[1])
+            .with_number("b", cells.b_over_s)
+            .cite(
+                self.velocity_pressure
+                    .site()
+                    .edition()
+                    .wall_figure_citation(),
+            ),
         );
         self.push_pressure("p", "pressure on gross area", self.cf, self.uniform, sheet);
         let force = self.force(case, from, to);
@@ -173,18 +190,7 @@ impl WallWind {
         };
         sheet.push(step.cite(&source::ASCE7_WALL_CASE_C));
         let edge = usize::from(case == WindCase::CFromEnd);
-        let at_corner = self.return_factors[edge];
-        if at_corner < 1.0 {
-            sheet.push(
-                Step::table(
-                    "fr",
-                    "factor of the return corner, on the first strip",
-                    "linear in Lr/s, for B/s of 5 or more",
-                    at_corner,
-                )
-                .cite(&source::ASCE7_WALL_RETURN),
-            );
-        }
+        self.write_return(edge, sheet);
         let products: Vec<_> = (0..held.len())
             .map(|i| format!("{}*{}", PRESSURES[i], WIDTHS[i]))
             .collect();
@@ -196,39 +202,7 @@ impl WallWind {
             self.force(case, from, to),
         );
         for (i, (strip, width)) in held.iter().enumerate() {
-            let at_edge = if case == WindCase::CFromStart {
-                strip.from.value == 0.0
-            } else {
-                strip.to >= self.shape.length()
-            };
-            let corner = if at_edge { at_corner } else { 1.0 };
-            let tabular = strip.cf / (ground * corner);
-            sheet.push(
-                Step::table(
-                    "Ct",
-                    "tabular coefficient of the strip, Case C",
-                    "linear in B/s, by strips of length s from the windward edge",
-                    tabular,
-                )
-                .with_number("B/s", self.shape.b_over_s())
-                .with("from", strip.from)
-                .with("to", strip.to)
-                .cite(&source::ASCE7_WALL_CASE_C),
-            );
-            sheet.push(
-                Step::computed_number("Cf", "force coefficient of the strip", "Ct*fg*fr", strip.cf)
-                    .with_number("Ct", tabular)
-                    .with_number("fg", ground)
-                    .with_number("fr", corner)
-                    .cite(&source::ASCE7_WALL_CASE_C),
-            );
-            self.push_pressure(
-                PRESSURES[i],
-                "pressure of the strip on gross area",
-                strip.cf,
-                strip.pressure,
-                sheet,
-            );
+            self.write_strip(case, strip, PRESSURES[i], sheet);
             total = total
                 .with_as(PRESSURES[i], strip.pressure, Measure::WindPressure)
                 .with(WIDTHS[i], *width);
@@ -237,6 +211,98 @@ impl WallWind {
             total
                 .with("s", self.shape.panel_height())
                 .cite(&source::ASCE7_WALL_FORCE),
+        );
+    }
+
+    fn write_return(&self, edge: usize, sheet: &mut Worksheet) {
+        let at_corner = self.return_factors[edge];
+        let end = [self.ends.start, self.ends.end][edge];
+        if let WallEnd::Return(length) = end
+            && at_corner < 1.0
+        {
+            let ratio = length.value / self.shape.panel_height().value;
+            sheet.push(
+                Step::computed_number("lr", "return length over s", "Lr/s", ratio)
+                    .with("Lr", length)
+                    .with("s", self.shape.panel_height()),
+            );
+            let step = if ratio < 0.3 {
+                Step::given_number("fr", "factor of the short return, as chosen", at_corner)
+            } else if ratio < 1.0 {
+                Step::computed_number(
+                    "fr",
+                    "factor of the return corner, on the first strip",
+                    "0.90 - 0.15*(lr - 0.3)/0.7",
+                    at_corner,
+                )
+                .with_number("lr", ratio)
+            } else {
+                Step::computed_number(
+                    "fr",
+                    "factor of the return corner, on the first strip",
+                    "0.75 - 0.15*min(lr - 1, 1)",
+                    at_corner,
+                )
+                .with_number("lr", ratio)
+            };
+            sheet.push(step.cite(&source::ASCE7_WALL_RETURN));
+        }
+    }
+
+    fn write_strip(
+        &self,
+        case: WindCase,
+        strip: &Strip,
+        symbol: &'static str,
+        sheet: &mut Worksheet,
+    ) {
+        let ground = self.case_c.map_or(1.0, |c| c.ground_factor());
+        let at_corner = self.return_factors[usize::from(case == WindCase::CFromEnd)];
+        let at_edge = if case == WindCase::CFromStart {
+            strip.from.value == 0.0
+        } else {
+            strip.to >= self.shape.length()
+        };
+        let corner = if at_edge { at_corner } else { 1.0 };
+        let tabular = strip.cf / (ground * corner);
+        let step = Step::computed_number(
+            "Ctab",
+            "tabular coefficient of the strip, Case C: columns b1, b2 (B/s), linear at b",
+            "C1 + (C2 - C1)*(b - b1)/(b2 - b1)",
+            tabular,
+        );
+        let step = match self.case_c.map(|c| c.columns(strip.region)) {
+            Some((columns, b, cf)) => step
+                .with_number("C1", cf[0])
+                .with_number("C2", cf[1])
+                .with_number("b1", columns[0])
+                .with_number("b2", columns[1])
+                .with_number("b", b),
+            None => step,
+        };
+        sheet.push(
+            step.with("from", strip.from)
+                .with("to", strip.to)
+                .cite(&source::ASCE7_WALL_CASE_C),
+        );
+        sheet.push(
+            Step::computed_number(
+                "Cf",
+                "force coefficient of the strip",
+                "Ctab*fg*fr",
+                strip.cf,
+            )
+            .with_number("Ctab", tabular)
+            .with_number("fg", ground)
+            .with_number("fr", corner)
+            .cite(&source::ASCE7_WALL_CASE_C),
+        );
+        self.push_pressure(
+            symbol,
+            "pressure of the strip on gross area",
+            strip.cf,
+            strip.pressure,
+            sheet,
         );
     }
 

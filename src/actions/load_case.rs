@@ -1,0 +1,118 @@
+//! What one post is loaded by: wind at strength level and dead load, case by
+//! case.
+
+use super::{DeadEffects, GroundlineActions};
+use crate::limit_state::Strength;
+use crate::units::{Force, Measurable, Torque};
+use crate::wind::WindCase;
+
+/// What makes a load case.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum LoadCaseKind {
+    /// Wind across one run, every gate shut.
+    AcrossRun,
+    /// Wind across both runs of a corner at once, as vectors.
+    BothRuns,
+    /// Wind across one run with a gate of it open; a leaf on this post hangs
+    /// to the lee side.
+    GateOpenAcross,
+    /// Wind along the run onto the open leaf alone.
+    GateOpenAlong,
+    /// The open leaf and every run of the post at once, as vectors.
+    GateOpenTogether,
+}
+
+impl LoadCaseKind {
+    /// What it is, in a few words.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::AcrossRun => "across the run",
+            Self::BothRuns => "on both runs",
+            Self::GateOpenAcross => "across, gate open",
+            Self::GateOpenAlong => "on the open leaf",
+            Self::GateOpenTogether => "on run and open leaf",
+        }
+    }
+}
+
+/// One load case of a post: strength-level wind and nominal dead load at grade.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct LoadCase {
+    /// What makes it.
+    pub kind: LoadCaseKind,
+    /// The run the wind blows across, or whose gate it blows on.
+    pub run: usize,
+    /// Which of the walls of that run, see [`super::RunWind::walls`].
+    pub wall: usize,
+    /// The governing case of the wind figure.
+    pub wind_case: WindCase,
+    /// Wind.
+    pub wind: GroundlineActions<Strength>,
+    /// Dead load.
+    pub dead: DeadEffects,
+}
+
+impl LoadCase {
+    /// For a post that stands outside any fence.
+    pub const fn new(wind: GroundlineActions<Strength>, dead: DeadEffects) -> Self {
+        Self {
+            kind: LoadCaseKind::AcrossRun,
+            run: 0,
+            wall: 0,
+            wind_case: WindCase::A,
+            wind,
+            dead,
+        }
+    }
+}
+
+impl LoadCase {
+    /// May the moment at grade have any direction, not only square to a face
+    /// of the post?
+    pub fn is_skew(&self) -> bool {
+        matches!(
+            self.kind,
+            LoadCaseKind::BothRuns | LoadCaseKind::GateOpenTogether
+        ) || self.dead.across.value > 0.0
+    }
+}
+
+/// The load cases of one post, at most nine, kept without allocation. Reads
+/// as a slice.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LoadCases {
+    cases: [LoadCase; 9],
+    count: usize,
+}
+
+impl LoadCases {
+    pub(super) fn empty() -> Self {
+        let nothing = GroundlineActions {
+            shear: Force::from_si(0.0),
+            moment: Torque::from_si(0.0),
+            axial: Force::from_si(0.0),
+            level: Strength,
+        };
+        Self {
+            cases: [LoadCase::new(nothing, DeadEffects::NONE); 9],
+            count: 0,
+        }
+    }
+
+    pub(super) fn push(&mut self, case: LoadCase) {
+        if let Some(slot) = self.cases.get_mut(self.count) {
+            *slot = case;
+            self.count += 1;
+        }
+    }
+}
+
+impl core::ops::Deref for LoadCases {
+    type Target = [LoadCase];
+
+    fn deref(&self) -> &[LoadCase] {
+        self.cases.get(..self.count).unwrap_or(&[])
+    }
+}

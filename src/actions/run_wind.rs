@@ -1,0 +1,204 @@
+//! The walls that the wind may find where a run stands.
+//!
+//! With every gate shut the run is a wall by itself, and if it goes on from
+//! its neighbours with gentle bends, also a part of one long wall. With a gate
+//! open the fence on each side of it is a wall of its own with a free edge
+//! there, where Case C is steepest; every choice of which gates are open gives
+//! other walls, and all of them count.
+
+use crate::error::Error;
+use crate::fence::{Arm, Fence};
+use crate::units::{Force, Length, Measurable, ft, inch};
+use crate::wind::{WallEnd, WallEnds, WallOptions, WallShape, WallWind, WindCase, WindSite};
+
+/// A wall that may stand where a run is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct StandingWall {
+    /// Where it begins, from the start of the run; negative where it begins in
+    /// a run before.
+    pub from: Length,
+    /// Is it bounded by an open gate?
+    pub gate_open: bool,
+    /// The wind on it.
+    pub wind: WallWind,
+}
+
+impl StandingWall {
+    /// The worst case of the wind figure on the part of an arm that stands.
+    pub(super) fn worst(&self, arm: &Arm) -> (WindCase, Force) {
+        self.wind.worst(arm.from - self.from, arm.to - self.from)
+    }
+
+    /// Does any of the arm stand?
+    fn holds(&self, arm: &Arm) -> bool {
+        let end = self.from + self.wind.shape().length();
+        arm.to > self.from + inch(0.01)
+            && arm.from < end - inch(0.01)
+            && arm.at >= self.from - inch(0.01)
+            && arm.at <= end + inch(0.01)
+    }
+}
+
+/// The wind on one run.
+#[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
+pub struct RunWind {
+    /// The walls that may stand; the first is the run alone, gates shut.
+    pub walls: Vec<StandingWall>,
+    /// The wind on each gate's leaf, swung open; in the order of the gates.
+    pub leaves: Vec<WallWind>,
+}
+
+/// A place where a wall may begin or end.
+#[derive(Clone, Copy)]
+struct Edge {
+    at: Length,
+    end: WallEnd,
+    gate: bool,
+}
+
+impl RunWind {
+    /// The most gates in one stretch.
+    const MOST_GATES: usize = 60;
+
+    pub(super) fn new(
+        site: &WindSite,
+        fence: &Fence,
+        index: usize,
+        options: WallOptions,
+    ) -> Result<Self, Error> {
+        let Some(run) = fence.runs().get(index) else {
+            return Err(Error::NotApplicable {
+                field: "run",
+                reason: "the fence has no such run",
+            });
+        };
+        let panel = run.panel();
+        let wall = |length: Length, ends: WallEnds| {
+            let shape = WallShape::new(length, panel.top(), panel.clearance(), panel.solidity())?;
+            WallWind::new(site, shape, ends, options)
+        };
+        let own = fence.ends(index);
+        let mut walls = vec![StandingWall {
+            from: ft(0.0),
+            gate_open: false,
+            wind: wall(run.length(), own)?,
+        }];
+        let (starts, ends) = edges(fence, index);
+        if starts.len() > Self::MOST_GATES + 2 {
+            return Err(Error::NotApplicable {
+                field: "gate",
+                reason: "there are more than 60 gates in one straight stretch; split the fence",
+            });
+        }
+        for start in &starts {
+            for end in &ends {
+                let length = end.at - start.at;
+                let overlaps = start.at < run.length() && end.at > ft(0.0);
+                let alone = start.at == ft(0.0) && end.at == run.length();
+                let gate_open = start.gate || end.gate;
+                if length <= inch(0.01) || !overlaps || (alone && !gate_open) {
+                    continue;
+                }
+                let ends = WallEnds {
+                    start: start.end,
+                    end: end.end,
+                };
+                walls.push(StandingWall {
+                    from: start.at,
+                    gate_open,
+                    wind: wall(length, ends)?,
+                });
+            }
+        }
+        let leaves = run
+            .gates()
+            .iter()
+            .map(|gate| wall(gate.leaf_width(), WallEnds::FREE))
+            .collect::<Result<_, _>>()?;
+        Ok(Self { walls, leaves })
+    }
+
+    /// The wall that is worst for an arm, gates shut or with a gate open, with
+    /// its index, its case of the wind figure and the force; none where no
+    /// such wall stands there.
+    pub(super) fn worst(&self, arm: &Arm, gate_open: bool) -> Option<(usize, WindCase, Force)> {
+        let mut worst: Option<(usize, WindCase, Force)> = None;
+        for (index, wall) in self.walls.iter().enumerate() {
+            if wall.gate_open == gate_open && wall.holds(arm) {
+                let (case, force) = wall.worst(arm);
+                if worst.is_none_or(|(_, _, most)| force > most) {
+                    worst = Some((index, case, force));
+                }
+            }
+        }
+        worst
+    }
+
+    /// The run alone, gates shut.
+    pub fn alone(&self) -> Option<&WallWind> {
+        self.walls.first().map(|wall| &wall.wind)
+    }
+}
+
+/// Where walls of the stretch around a run may begin and end, from the start
+/// of that run.
+fn edges(fence: &Fence, index: usize) -> (Vec<Edge>, Vec<Edge>) {
+    let stretch = fence.stretch(index);
+    let before: f64 = fence.runs()[stretch.start..index]
+        .iter()
+        .map(|run| run.length().value)
+        .sum();
+    let own = fence.ends(index);
+    let (mut starts, mut ends) = (Vec::new(), Vec::new());
+    let mut at = Length::from_si(-before);
+    for (number, run) in stretch.clone().zip(&fence.runs()[stretch.clone()]) {
+        let whole = fence.ends(number);
+        if number == stretch.start {
+            starts.push(Edge {
+                at,
+                end: whole.start,
+                gate: false,
+            });
+        }
+        for gate in run.gates() {
+            ends.push(Edge {
+                at: at + gate.at(),
+                end: WallEnd::Free,
+                gate: true,
+            });
+            starts.push(Edge {
+                at: at + gate.end(),
+                end: WallEnd::Free,
+                gate: true,
+            });
+        }
+        if number == index {
+            // The run alone: its own ends where the stretch goes on.
+            if number != stretch.start {
+                starts.push(Edge {
+                    at: ft(0.0),
+                    end: own.start,
+                    gate: false,
+                });
+            }
+            if number + 1 != stretch.end {
+                ends.push(Edge {
+                    at: run.length(),
+                    end: own.end,
+                    gate: false,
+                });
+            }
+        }
+        at += run.length();
+        if number + 1 == stretch.end {
+            ends.push(Edge {
+                at,
+                end: whole.end,
+                gate: false,
+            });
+        }
+    }
+    (starts, ends)
+}

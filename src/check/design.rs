@@ -1,0 +1,186 @@
+//! What is checked: a kind of post in a kind of hole in a ground.
+
+use super::{Governing, PostCheck};
+use crate::actions::GroundlineActions;
+use crate::embedment::{DepthCap, PoleFormula};
+use crate::error::Error;
+use crate::foundation::{Foundation, Hole, Restraint, SquareWidth};
+use crate::ground::Ground;
+use crate::limit_state::AllowableStress;
+use crate::post::{Post, PostStrength};
+use crate::units::Length;
+use crate::utilization::Utilization;
+
+/// A kind of post in a kind of hole in a ground: what is checked.
+///
+/// ```
+/// use groundline::{check::PostDesign, foundation::Hole, ground::*, post::*, section::*, units::*};
+/// let steel = SteelStrength::new(ksi(50.0))?;
+/// let pipe = PipePost::new(Tube::new(inch(2.875), inch(0.160))?, steel)?;
+/// let ground = Ground::presumptive(SoilClass::Class4);
+/// let design = PostDesign::in_concrete(ground, pipe.into(), Hole::round(inch(12.0))?)?;
+/// # let _ = design;
+/// # Ok::<(), groundline::Error>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PostDesign {
+    ground: Ground,
+    foundation: Foundation,
+    post: Post,
+    combination: AllowableStress,
+    cap: DepthCap,
+    formula: PoleFormula,
+    pub(super) strength: PostStrength,
+}
+
+impl PostDesign {
+    /// A post in a hole filled with poured concrete.
+    ///
+    /// # Errors
+    /// As [`Foundation::concrete`].
+    #[inline]
+    pub fn in_concrete(ground: Ground, post: Post, hole: Hole) -> Result<Self, Error> {
+        Ok(Self::with_foundation(
+            ground,
+            post,
+            Foundation::concrete(hole, post.section())?,
+        ))
+    }
+
+    /// A post in backfill as IBC 1807.3.3, without a structural footing.
+    #[inline]
+    pub fn bare(ground: Ground, post: Post) -> Self {
+        Self::with_foundation(ground, post, Foundation::bare(post.section()))
+    }
+
+    #[inline]
+    fn with_foundation(ground: Ground, post: Post, foundation: Foundation) -> Self {
+        Self {
+            ground,
+            foundation,
+            post,
+            combination: AllowableStress::default(),
+            cap: DepthCap::default(),
+            formula: PoleFormula::of(&ground, &foundation),
+            strength: post.strength(),
+        }
+    }
+
+    #[inline]
+    fn refreshed(self) -> Self {
+        Self {
+            formula: PoleFormula::of(&self.ground, &self.foundation).with_cap(self.cap),
+            ..self
+        }
+    }
+
+    /// With restraint at grade.
+    #[must_use]
+    #[inline]
+    pub fn restrained_by(self, restraint: Restraint) -> Self {
+        Self {
+            foundation: self.foundation.restrained_by(restraint),
+            ..self
+        }
+        .refreshed()
+    }
+
+    /// With the other reading of b for squares.
+    #[must_use]
+    #[inline]
+    pub fn square_width(self, reading: SquareWidth) -> Self {
+        Self {
+            foundation: self.foundation.square_width(reading),
+            ..self
+        }
+        .refreshed()
+    }
+
+    /// With the other reading of the 12 ft rule.
+    #[must_use]
+    #[inline]
+    pub fn with_cap(self, cap: DepthCap) -> Self {
+        Self { cap, ..self }.refreshed()
+    }
+
+    /// With the other family of load combinations.
+    #[must_use]
+    #[inline]
+    pub fn with_combination(self, combination: AllowableStress) -> Self {
+        Self {
+            combination,
+            ..self
+        }
+    }
+
+    /// The ground.
+    #[inline]
+    pub const fn ground(&self) -> &Ground {
+        &self.ground
+    }
+    /// The foundation.
+    #[inline]
+    pub const fn foundation(&self) -> &Foundation {
+        &self.foundation
+    }
+    /// The post.
+    #[inline]
+    pub const fn post(&self) -> &Post {
+        &self.post
+    }
+    /// The load combinations.
+    #[inline]
+    pub const fn combination(&self) -> AllowableStress {
+        self.combination
+    }
+    /// What a post set to a depth carries: the shear, acting at a height above
+    /// grade, at which the first check of ground and post reaches 1, with its
+    /// moment; and which check that is.
+    ///
+    /// # Errors
+    /// As [`PoleFormula::capacity`].
+    ///
+    /// ```
+    /// # use groundline::{check::*, foundation::Hole, ground::*, post::*, section::*, units::*};
+    /// # let steel = SteelStrength::new(ksi(50.0))?;
+    /// # let pipe = PipePost::new(Tube::new(inch(2.375), inch(0.13))?, steel)?;
+    /// # let ground = Ground::presumptive(SoilClass::Class4);
+    /// let design = PostDesign::in_concrete(ground, pipe.into(), Hole::round(inch(10.0))?)?;
+    /// let (holds, governing) = design.capacity(inch(30.0), ft(3.3))?;
+    /// assert_eq!(governing, Governing::Embedment);
+    /// assert!(holds.shear() < lb(200.0));
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    pub fn capacity(
+        &self,
+        depth: Length,
+        height: Length,
+    ) -> Result<(GroundlineActions<AllowableStress>, Governing), Error> {
+        let ground = self.formula.capacity(depth, height, self.combination)?;
+        // Every check is linear in the load; the ground's share is 1 here.
+        let check = PostCheck::of_actions(self, &ground, Some(depth))?;
+        let (governing, most) = [
+            (Governing::Embedment, Utilization::FULL),
+            (Governing::Bending, check.strength.bending),
+            (Governing::Shear, check.strength.shear),
+        ]
+        .into_iter()
+        .fold((Governing::Embedment, Utilization::FULL), |worst, next| {
+            if next.1 > worst.1 { next } else { worst }
+        });
+        let scale = 1.0 / most.ratio();
+        let holds = GroundlineActions::new(
+            ground.shear() * scale,
+            ground.moment() * scale,
+            ground.axial(),
+            self.combination,
+        )?;
+        Ok((holds, governing))
+    }
+
+    /// The pole formula of this design.
+    #[inline]
+    pub const fn formula(&self) -> &PoleFormula {
+        &self.formula
+    }
+}

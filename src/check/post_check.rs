@@ -1,0 +1,267 @@
+//! The check of one post.
+
+mod working;
+
+use super::{Governing, PostDesign};
+use crate::actions::{GroundlineActions, LoadCase};
+use crate::bearing::BearingCheck;
+use crate::caution::{Caution, Cautions};
+use crate::embedment::{DepthCheck, RequiredDepth};
+use crate::error::Error;
+use crate::limit_state::AllowableStress;
+use crate::post::{BelowGrade, Post, PostStrengthCheck};
+use crate::source::Citation;
+use crate::units::{Length, ft};
+use crate::utilization::Utilization;
+
+/// The check of one post. It holds no heap memory, and its working is written
+/// on demand.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct PostCheck {
+    design: PostDesign,
+    /// The case that asks for the greatest depth; none where the actions were
+    /// given at allowable-stress level.
+    pub required_case: Option<LoadCase>,
+    /// The depth it asks for.
+    pub required: RequiredDepth,
+    /// The planned depth, if there is one, against the case worst for it.
+    pub planned: Option<DepthCheck>,
+    /// That case.
+    pub planned_case: Option<LoadCase>,
+    /// The case worst for the post itself.
+    pub strength_case: Option<LoadCase>,
+    /// The post against it, at the planned depth or the required one,
+    /// whichever is deeper: the moment below grade grows with depth.
+    pub strength: PostStrengthCheck,
+    /// The base, where the ground has a vertical pressure.
+    pub bearing: Option<BearingCheck>,
+    /// What governs.
+    pub governing: Governing,
+    /// Its utilization. Without a planned depth the ground counts as used up
+    /// exactly (1), since the depth is the required one.
+    pub utilization: Utilization,
+}
+
+/// Allowable-stress actions, the case they come from, and whether their
+/// moment may have any direction.
+type Considered = (GroundlineActions<AllowableStress>, Option<LoadCase>, bool);
+
+impl PostCheck {
+    /// Checks one post for its load cases, at a planned depth if there is one.
+    ///
+    /// # Errors
+    /// No load case; planned depth outside 0.01 to 300 ft; increases of
+    /// lateral bearing that must not be combined.
+    #[inline]
+    pub fn new(
+        design: &PostDesign,
+        cases: &[LoadCase],
+        planned: Option<Length>,
+    ) -> Result<Self, Error> {
+        Self::consider(
+            design,
+            cases.iter().map(|case| {
+                let actions = case.wind.allowable(&case.dead, design.combination());
+                (actions, Some(*case), case.is_skew())
+            }),
+            planned,
+        )
+    }
+
+    /// Checks one post for actions an engineer has at allowable-stress level,
+    /// square to a face of the post. Their own load combinations hold, not
+    /// those of the design.
+    ///
+    /// # Errors
+    /// As [`PostCheck::new`].
+    ///
+    /// ```
+    /// # use groundline::{actions::*, check::*, foundation::Hole, ground::*, post::*, section::*};
+    /// # use groundline::{limit_state::AllowableStress, units::*};
+    /// # let steel = SteelStrength::new(ksi(50.0))?;
+    /// # let pipe = PipePost::new(Tube::new(inch(2.375), inch(0.13))?, steel)?;
+    /// # let ground = Ground::presumptive(SoilClass::Class4);
+    /// let design = PostDesign::in_concrete(ground, pipe.into(), Hole::round(inch(10.0))?)?;
+    /// let load =
+    ///     GroundlineActions::new(lb(150.0), lb_ft(500.0), lb(0.0), AllowableStress::Basic)?;
+    /// let check = PostCheck::of_actions(&design, &load, Some(inch(36.0)))?;
+    /// println!("{} at {}", check.governing, check.utilization);
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    pub fn of_actions(
+        design: &PostDesign,
+        actions: &GroundlineActions<AllowableStress>,
+        planned: Option<Length>,
+    ) -> Result<Self, Error> {
+        Self::consider(design, core::iter::once((*actions, None, false)), planned)
+    }
+
+    #[inline]
+    fn consider(
+        design: &PostDesign,
+        considered: impl Iterator<Item = Considered> + Clone,
+        planned: Option<Length>,
+    ) -> Result<Self, Error> {
+        let formula = design.formula();
+        let none = Error::NotApplicable {
+            field: "load cases",
+            reason: "there is none to check",
+        };
+        let mut required: Option<(RequiredDepth, Option<LoadCase>)> = None;
+        let mut plan: Option<(DepthCheck, Option<LoadCase>)> = None;
+        for (actions, case, _) in considered.clone() {
+            let depth = formula.required(&actions)?;
+            if required.is_none_or(|(worst, _)| depth.depth() > worst.depth()) {
+                required = Some((depth, case));
+            }
+            if let Some(planned) = planned {
+                let check = formula.check(&actions, planned)?;
+                if plan.is_none_or(|(worst, _)| check.utilization() > worst.utilization()) {
+                    plan = Some((check, case));
+                }
+            }
+        }
+        let (required, required_case) = required.ok_or(none)?;
+
+        let top = design.ground().discounted_top();
+        let mut counts = ft(0.1);
+        for depth in [
+            required.depth_that_counts(),
+            planned.map_or(counts, |planned| planned - top),
+        ] {
+            if depth > counts {
+                counts = depth;
+            }
+        }
+        let restraint = design.foundation().restraint();
+        let mut strength: Option<(PostStrengthCheck, Option<LoadCase>)> = None;
+        let mut bearing: Option<BearingCheck> = None;
+        for (actions, case, skew) in considered {
+            let demand = BelowGrade::new(&actions, counts, top, restraint)?;
+            let check = PostStrengthCheck::new(demand, design.strength, skew);
+            if strength.is_none_or(|(worst, _)| check.worst() > worst.worst()) {
+                strength = Some((check, case));
+            }
+            if bearing.is_none() {
+                // The weight is the same in every case.
+                bearing = BearingCheck::new(&actions, design.ground(), design.foundation());
+            }
+        }
+        let (strength, strength_case) = strength.ok_or(none)?;
+
+        let mut check = Self {
+            design: *design,
+            required_case,
+            required,
+            planned: plan.map(|(check, _)| check),
+            planned_case: plan.and_then(|(_, case)| case),
+            strength_case,
+            strength,
+            bearing,
+            governing: Governing::Embedment,
+            utilization: Utilization::ZERO,
+        };
+        check.utilization = check.utilization_of(Governing::Embedment);
+        for other in [
+            Governing::Bending,
+            Governing::Shear,
+            Governing::VerticalBearing,
+        ] {
+            let utilization = check.utilization_of(other);
+            if utilization > check.utilization {
+                (check.governing, check.utilization) = (other, utilization);
+            }
+        }
+        Ok(check)
+    }
+
+    /// What was checked.
+    pub const fn design(&self) -> &PostDesign {
+        &self.design
+    }
+
+    /// The utilization of one check.
+    #[inline]
+    pub fn utilization_of(&self, check: Governing) -> Utilization {
+        match check {
+            Governing::Embedment => match &self.planned {
+                Some(check) => check.utilization(),
+                None => Utilization::FULL,
+            },
+            Governing::Bending => self.strength.bending,
+            Governing::Shear => self.strength.shear,
+            Governing::VerticalBearing => match &self.bearing {
+                Some(check) => check.utilization,
+                None => Utilization::ZERO,
+            },
+        }
+    }
+
+    /// Every check that fails.
+    pub fn failing(&self) -> impl Iterator<Item = Governing> + '_ {
+        Governing::ALL
+            .into_iter()
+            .filter(|check| !self.utilization_of(*check).passes())
+    }
+
+    /// Does every check pass?
+    pub fn passes(&self) -> bool {
+        self.utilization.passes()
+    }
+
+    /// Does the post itself fail even at the required depth? Then no depth
+    /// saves it.
+    pub fn post_is_too_weak(&self) -> bool {
+        let Some(case) = &self.strength_case else {
+            return !self.strength.worst().passes();
+        };
+        let actions = case.wind.allowable(&case.dead, self.design.combination());
+        let least = ft(0.1);
+        let counts = self.required.depth_that_counts();
+        let counts = if counts > least { counts } else { least };
+        let restraint = self.design.foundation().restraint();
+        BelowGrade::new(
+            &actions,
+            counts,
+            self.design.ground().discounted_top(),
+            restraint,
+        )
+        .is_ok_and(|demand| {
+            !PostStrengthCheck::new(demand, self.design.strength, case.is_skew())
+                .worst()
+                .passes()
+        })
+    }
+
+    /// Where the governing check comes from.
+    pub fn source(&self) -> &'static Citation {
+        match self.governing {
+            Governing::Embedment => self.required.equation().citation(),
+            Governing::Bending => self.strength.strength.moment_source,
+            Governing::Shear => self.strength.strength.shear_source,
+            Governing::VerticalBearing => &crate::source::IBC_1807_3_2_3,
+        }
+    }
+
+    /// Allowable-stress actions of the case that asks for the greatest depth.
+    pub const fn actions(&self) -> &GroundlineActions<AllowableStress> {
+        self.required.actions()
+    }
+
+    /// The cautions that go with it.
+    pub fn cautions(&self) -> Cautions {
+        let timber = matches!(self.design.post(), Post::Timber(_));
+        let given = matches!(self.design.post(), Post::Given(_));
+        let planned = self.planned.map_or(Cautions::default(), |c| c.cautions());
+        Cautions::default()
+            .with(Caution::Barrier)
+            .and(self.required.cautions())
+            .and(planned)
+            .and(self.design.foundation().cautions())
+            .with_if(timber, Caution::TimberTreatment)
+            // Adjustment factors of timber and the shear of pipe are.
+            .with_if(!given, Caution::FromMemory)
+            .with_if(self.bearing.is_none(), Caution::NoVerticalBearing)
+    }
+}

@@ -1,0 +1,146 @@
+//! The working of a post check, line by line.
+
+use super::PostCheck;
+use crate::actions::LoadCase;
+use crate::check::Governing;
+use crate::limit_state::{AllowableStress, LimitState};
+use crate::step::{Step, Worksheet};
+use crate::units::UnitSystem;
+
+impl PostCheck {
+    /// The worksheet of a post that stands outside any fence.
+    pub fn worksheet(&self, title: impl Into<String>, system: UnitSystem) -> Worksheet {
+        let mut sheet = Worksheet::new(title.into(), system);
+        self.write_with(&mut sheet, |_, _| {});
+        sheet.cautions = self.cautions();
+        sheet
+    }
+
+    /// Writes the working; before the actions of each load case it uses,
+    /// `wind` writes how its wind came about.
+    pub(crate) fn write_with(
+        &self,
+        sheet: &mut Worksheet,
+        wind: impl Fn(&LoadCase, &mut Worksheet),
+    ) {
+        let combination = self.design.combination();
+        let from_wind = |case: &Option<LoadCase>, sheet: &mut Worksheet| {
+            if let Some(case) = case {
+                wind(case, sheet);
+                write_combination(case, combination, sheet);
+            }
+        };
+        if self.required_case.is_none() {
+            sheet.section("At the ground line, allowable-stress level");
+            sheet.remark("Actions as given.");
+            sheet.push(Step::given("P", "shear at grade", self.actions().shear()));
+            sheet.push(Step::given("M", "moment at grade", self.actions().moment()));
+            sheet.push(Step::given("N", "weight at grade", self.actions().axial()));
+        }
+        from_wind(&self.required_case, sheet);
+        self.design.ground().write(self.actions().level(), sheet);
+        self.design.foundation().write(sheet);
+        self.required.write(sheet);
+        if let Some(check) = &self.planned {
+            if self.planned_case != self.required_case {
+                sheet.section("Another load case is worse for the planned depth");
+                from_wind(&self.planned_case, sheet);
+            }
+            check.write(sheet);
+        }
+        let shown = if self.planned.is_some() {
+            &self.planned_case
+        } else {
+            &self.required_case
+        };
+        if self.strength_case != *shown {
+            sheet.section("Another load case is worse for the post itself");
+            from_wind(&self.strength_case, sheet);
+        }
+        self.strength.write(self.design.post(), sheet);
+        if let Some(bearing) = &self.bearing {
+            bearing.write(sheet);
+        } else {
+            sheet.section("Vertical bearing");
+            sheet.remark("Not checked: no allowable foundation pressure was given.");
+        }
+        self.write_result(sheet);
+    }
+
+    fn write_result(&self, sheet: &mut Worksheet) {
+        sheet.section("Result");
+        sheet.push(Step::given(
+            "d",
+            "required depth below grade",
+            self.required.depth(),
+        ));
+        for (check, symbol) in Governing::ALL.into_iter().zip(["u", "um", "uv", "ub"]) {
+            let utilization = self.utilization_of(check);
+            let unplanned = check == Governing::Embedment && self.planned.is_none();
+            let unchecked = check == Governing::VerticalBearing && self.bearing.is_none();
+            if !unplanned && !unchecked {
+                sheet.remark(format!(
+                    "{}: utilization {} ({symbol}), {}.",
+                    check.name(),
+                    utilization,
+                    if utilization.passes() {
+                        "passes"
+                    } else {
+                        "FAILS"
+                    }
+                ));
+            }
+        }
+        if self.post_is_too_weak() {
+            sheet.remark(
+                "The post itself fails at the required depth: no depth saves it. Use a stronger \
+                 post or closer spacing.",
+            );
+        }
+        if self.required.beyond_limit() {
+            sheet.remark("The required depth is beyond 12 ft: not an answer for a fence post.");
+        }
+        let depth = self
+            .planned
+            .map_or(self.required.depth(), |check| check.depth());
+        if self.design.foundation().hole().is_some() {
+            sheet.push(Step::given(
+                "Vc",
+                "concrete, net, to the planned depth or else the required one",
+                self.design.foundation().concrete_volume(depth),
+            ));
+        }
+    }
+}
+
+fn write_combination(case: &LoadCase, combination: AllowableStress, sheet: &mut Worksheet) {
+    let actions = case.wind.allowable(&case.dead, combination);
+    sheet.section("At the ground line, allowable-stress level");
+    sheet.remark(format!("{}.", combination.name()));
+    sheet.push(
+        Step::given_number("fw", "factor on wind", combination.wind_factor())
+            .cite(combination.citation()),
+    );
+    sheet.push(
+        Step::computed("P", "shear at grade", "fw*Vw", actions.shear())
+            .with_number("fw", combination.wind_factor())
+            .with("Vw", case.wind.shear()),
+    );
+    let (in_line, across) = (case.dead.in_line(), case.dead.across());
+    let step = if across.value > 0.0 || in_line.value > 0.0 {
+        Step::computed(
+            "M",
+            "moment at grade, with the weight of the gate in line and across",
+            "sqrt((fw*Mw + Mi)^2 + Mx^2)",
+            actions.moment(),
+        )
+        .with("Mi", in_line)
+        .with("Mx", across)
+    } else {
+        Step::computed("M", "moment at grade", "fw*Mw", actions.moment())
+    };
+    sheet.push(
+        step.with_number("fw", combination.wind_factor())
+            .with("Mw", case.wind.moment()),
+    );
+}
