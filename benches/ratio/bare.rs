@@ -44,6 +44,11 @@ fn positive_root(a: f64, c: f64) -> f64 {
     halley(halley(start, a, c), a, c)
 }
 
+/// `f64::max` also handles NaN, which costs; nothing here is NaN.
+fn greater(a: f64, b: f64) -> f64 {
+    if b > a { b } else { a }
+}
+
 fn halley(x: f64, a: f64, c: f64) -> f64 {
     let xx = x * x;
     let f = x * (xx - a) - c;
@@ -240,15 +245,16 @@ pub(crate) fn whole(design: &Design, input: &Input) -> Option<f64> {
         cells[column] + u * (cells[column + 1] - cells[column])
     };
     let low = mix(row);
-    let uniform = (per_cf * (low + v * (mix(row + 1) - low))).max(least);
+    let uniform = greater(least, per_cf * (low + v * (mix(row + 1) - low)));
     // Cases.
     let a = input.from.max(0.0).min(length);
     let b = (input.from + input.width).max(a).min(length);
     let eccentric = |twice: f64| 1.0 + 2.4 * (0.5 - 0.5 * twice / length);
     let plain = uniform * (b - a);
-    let mut force = plain
-        .max(plain * eccentric(a + b))
-        .max(plain * eccentric(2.0 * length - a - b));
+    let mut force = greater(
+        greater(plain, plain * eccentric(a + b)),
+        plain * eccentric(2.0 * length - a - b),
+    );
     if b_over_s >= 2.0 {
         let (column, u) = bracket(&COLUMNS, b_over_s);
         let (low, high) = (&CASE_C[column], &CASE_C[column + 1]);
@@ -265,21 +271,21 @@ pub(crate) fn whole(design: &Design, input: &Input) -> Option<f64> {
             let cf = (low[i] + u * (high[i] - low[i])) * ground;
             let (first, last) = if i == 0 {
                 (
-                    (per_cf * (cf * factors[0])).max(least),
-                    (per_cf * (cf * factors[1])).max(least),
+                    greater(least, per_cf * (cf * factors[0])),
+                    greater(least, per_cf * (cf * factors[1])),
                 )
             } else {
-                let p = (per_cf * cf).max(least);
+                let p = greater(least, per_cf * cf);
                 (p, p)
             };
             let (from, to) = (EDGES[i] * s, EDGES[i + 1] * s);
             near += first * (to.min(b) - from.max(a)).max(0.0);
             far += last * (to.min(length - a) - from.max(length - b)).max(0.0);
         }
-        force = force.max(near).max(far);
+        force = greater(greater(force, near), far);
     }
     let force = force * s;
-    let height = (0.55 * top).max(input.clearance + 0.5 * s);
+    let height = greater(0.55 * top, input.clearance + 0.5 * s);
     if !(0.0..=91.44).contains(&height) || force.abs() > 4.448e8 {
         return None;
     }
@@ -300,7 +306,7 @@ pub(crate) fn whole(design: &Design, input: &Input) -> Option<f64> {
     let (depth, below) = design.formula.required(&actions)?;
     let ground = design.formula.utilization(&actions, input.depth)?;
     // Post, at the planned or the required depth, the deeper.
-    let l = (0.1 * FT).max(below).max(input.depth - design.formula.top);
+    let l = greater(greater(0.1 * FT, below), input.depth - design.formula.top);
     let v = actions.shear.abs();
     let (inside, reverse) = if design.formula.constrained {
         let m = actions.moment.abs();
@@ -326,5 +332,5 @@ pub(crate) fn whole(design: &Design, input: &Input) -> Option<f64> {
         Some(vertical) => (actions.axial / design.base / vertical).min(1e6),
         None => 0.0,
     };
-    Some(ground.max(bending).max(shearing).max(bearing) + depth)
+    Some(greater(greater(greater(ground, bending), shearing), bearing) + depth)
 }
