@@ -20,7 +20,7 @@ fn numbers(step: &Step, system: UnitSystem) -> String {
         // Writing to a String cannot fail.
         let _ = write!(
             text,
-            "{separator}{} = {:.5}",
+            "{separator}{} = {:.6}",
             term.symbol,
             term.value.in_system(system)
         );
@@ -30,7 +30,7 @@ fn numbers(step: &Step, system: UnitSystem) -> String {
 
 /// The result of a step: `d = 5.016 ft`.
 fn result(step: &Step, system: UnitSystem) -> String {
-    format!("{} = {:.5}", step.symbol, step.result.in_system(system))
+    format!("{} = {:.6}", step.symbol, step.result.in_system(system))
 }
 
 /// How the result comes about, in a word for a given.

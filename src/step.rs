@@ -184,10 +184,20 @@ pub struct Worksheet {
 }
 
 impl Worksheet {
-    /// An empty worksheet.
-    pub(crate) fn new(title: String, system: UnitSystem) -> Self {
+    /// An empty worksheet, to be filled by the `write` methods of results.
+    ///
+    /// ```
+    /// use groundline::{step::Worksheet, units::*, wind::*};
+    /// let v = BasicWindSpeed::strength_level(mph(115.0))?;
+    /// let site = WindSite::new(Edition::Asce7_16, v, Exposure::C);
+    /// let mut sheet = Worksheet::new("Velocity pressure at 6 ft", UnitSystem::Us);
+    /// VelocityPressure::at(&site, ft(6.0))?.write(&mut sheet);
+    /// println!("{}", groundline::report::text(&sheet));
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    pub fn new(title: impl Into<String>, system: UnitSystem) -> Self {
         Self {
-            title,
+            title: title.into(),
             system,
             sections: Vec::new(),
             cautions: crate::caution::Cautions::default(),

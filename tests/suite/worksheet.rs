@@ -152,7 +152,7 @@ fn the_evaluator_evaluates() {
 
 /// A number as printed on the sheet, in the unit printed.
 fn printed(value: Measured, system: UnitSystem) -> f64 {
-    let text = format!("{:.5}", value.in_system(system));
+    let text = format!("{:.6}", value.in_system(system));
     let number = text.split(' ').next().unwrap().trim_end_matches('°');
     number.parse().unwrap()
 }
@@ -167,7 +167,7 @@ fn recompute(step: &Step, system: UnitSystem) {
     match step.origin {
         Origin::Computed => {
             let by_hand = evaluate(&step.formula, &terms);
-            // Five digits a number; sums may cancel some.
+            // Six digits a number; sums may cancel some.
             let scale = result.abs().max(if step.formula.contains(" - ") {
                 1e-2 * by_hand.abs().max(1.0)
             } else {
@@ -216,6 +216,27 @@ fn every_post(plan: &FencePlan) {
     for post in schedule.posts() {
         for system in [UnitSystem::Us, UnitSystem::Si] {
             check_sheet(&schedule.worksheet(&post, system));
+            // And the wind of every case, not only of the governing one.
+            for case in post.cases.iter() {
+                let mut sheet = Worksheet::new("case", system);
+                schedule.wind().write(&post.post, case, &mut sheet);
+                for step in sheet.steps() {
+                    recompute(step, system);
+                }
+                let sum = sheet.steps().find(|step| step.symbol == "Vw").unwrap();
+                let shear: Force = sum.result.quantity().unwrap();
+                assert_eq!(shear, case.wind.shear());
+                // The forces on the lines make the shear.
+                let forces: Vec<Force> = sheet
+                    .steps()
+                    .filter(|step| step.symbol == "W")
+                    .map(|step| step.result.quantity().unwrap())
+                    .collect();
+                assert!(!forces.is_empty());
+                if let [only] = forces[..] {
+                    assert!((only - shear).abs() <= shear * 1e-9, "{case:?}");
+                }
+            }
         }
     }
 }
@@ -291,6 +312,22 @@ fn numbers_recompute_by_hand() {
         .at_elevation(ft(4000.0))
         .unwrap();
     every_post(&FencePlan::new(hill, raised.clone(), design).with_planned_depth(ft(5.0)));
+
+    // A gate in the middle of a long run: strips that end at an open gate.
+    let panel = Panel::new(ft(8.0)).unwrap();
+    let gate = Gate::new(ft(36.0), ft(4.0), lb(150.0), Hinges::AtStart).unwrap();
+    let gated = FenceRun::new(panel, ft(84.0), ft(6.0))
+        .unwrap()
+        .with_gate(gate)
+        .unwrap();
+    let bend = FenceRun::new(panel, ft(20.0), ft(6.0)).unwrap();
+    let gated = Fence::new(gated).turning(deg(20.0), bend).unwrap();
+    let design = PostDesign::in_concrete(class4, pipe(2.875, 0.16), hole).unwrap();
+    every_post(&FencePlan::new(
+        site(Edition::Asce7_16, Exposure::B),
+        gated,
+        design,
+    ));
 
     // Paved, square hole, alternative combinations, noncompact pipe.
     let square = Hole::square(inch(16.0)).unwrap();

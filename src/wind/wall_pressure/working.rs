@@ -1,6 +1,6 @@
 //! The working of the wind on a piece of wall, line by line.
 
-use super::{Strip, WallWind, WindCase};
+use super::{Strip, WallWind, WindCase, on_wall};
 use crate::source;
 use crate::step::{Step, Worksheet};
 use crate::units::{Length, Measurable, Measure, Pressure};
@@ -12,6 +12,8 @@ impl WallWind {
     /// one case.
     pub fn write(&self, case: WindCase, from: Length, to: Length, sheet: &mut Worksheet) {
         let shape = &self.shape;
+        let from = Length::from_si(on_wall(from, 0.0, shape.length().value));
+        let to = Length::from_si(on_wall(to, from.value, shape.length().value));
         let site = self.velocity_pressure.site();
         sheet.section("Wind on the tributary strip");
         sheet.push(
