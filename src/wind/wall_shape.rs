@@ -120,7 +120,7 @@ pub enum ResultantHeight {
 pub enum EccentricCase {
     /// A pressure varying linearly along the whole run, which has that
     /// resultant. On long runs it is heavier than Case C away from the ends.
-    /// The default.
+    /// One reading, not an envelope of all. The default.
     #[default]
     Linear,
     /// The same, but only on walls too short for Case C (B/s < 2), on the
@@ -129,7 +129,7 @@ pub enum EccentricCase {
 }
 
 /// Choices where the standard is silent or sources disagree. The default of
-/// each is the safe one.
+/// each is the safe or heavier one.
 ///
 /// ```
 /// use groundline::wind::{EccentricCase, WallOptions};

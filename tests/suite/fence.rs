@@ -2,9 +2,9 @@
 //! by hand.
 
 use approx::assert_relative_eq;
-use groundline::actions::{FenceWind, LoadCaseKind};
+use groundline::actions::{FenceWind, GroundlineActions, LoadCaseKind};
 use groundline::fence::*;
-use groundline::limit_state::AllowableStress;
+use groundline::limit_state::{AllowableStress, Strength};
 use groundline::units::{Force, Length, Measurable, deg, ft, inch, lb, lb_ft, mph, psf};
 use groundline::wind::*;
 
@@ -492,4 +492,22 @@ fn a_lower_return_is_no_return() {
     assert_eq!(ends(1.0, 0.0, 1.0), WallEnd::Free);
     assert_eq!(ends(6.0, 0.5, 1.0), WallEnd::Free);
     assert_eq!(ends(6.0, 0.0, 0.8), WallEnd::Free);
+}
+
+/// Winds added as vectors: by hand, and their weights simply.
+#[test]
+fn winds_as_vectors() {
+    let part = |force: f64, axial: f64| {
+        GroundlineActions::new(lb(force), lb_ft(3.0 * force), lb(axial), Strength).unwrap()
+    };
+    let together = part(300.0, 10.0)
+        .with_turned(&part(400.0, 20.0), deg(90.0))
+        .unwrap();
+    assert_relative_eq!(together.shear().to(lb), 500.0, max_relative = 1e-12);
+    assert_relative_eq!(together.moment().to(lb_ft), 1500.0, max_relative = 1e-12);
+    assert_relative_eq!(together.axial().to(lb), 30.0, max_relative = 1e-12);
+    let straight = part(300.0, 0.0)
+        .with_turned(&part(400.0, 0.0), deg(180.0))
+        .unwrap();
+    assert_relative_eq!(straight.shear().to(lb), 700.0, max_relative = 1e-12);
 }
