@@ -84,6 +84,16 @@ impl<L: LimitState> GroundlineActions<L> {
 }
 
 impl GroundlineActions<Strength> {
+    /// No wind.
+    pub(crate) fn nothing() -> Self {
+        Self {
+            shear: Force::from_si(0.0),
+            moment: Torque::from_si(0.0),
+            axial: Force::from_si(0.0),
+            level: Strength,
+        }
+    }
+
     /// Strength-level wind: a force at a height above grade.
     ///
     /// # Errors
@@ -165,8 +175,7 @@ fn resultant(parts: &[(GroundlineActions<Strength>, Angle)]) -> GroundlineAction
     GroundlineActions {
         shear: Force::from_si(shear.sqrt()),
         moment: Torque::from_si(moment.sqrt()),
-        axial: Force::from_si(0.0),
-        level: Strength,
+        ..GroundlineActions::nothing()
     }
 }
 

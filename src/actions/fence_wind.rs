@@ -258,12 +258,7 @@ struct Parts {
 
 impl Parts {
     fn new() -> Self {
-        let nothing = GroundlineActions {
-            shear: Force::from_si(0.0),
-            moment: Torque::from_si(0.0),
-            axial: Force::from_si(0.0),
-            level: Strength,
-        };
+        let nothing = GroundlineActions::nothing();
         Self {
             winds: [(nothing, deg(0.0)); 4],
             worst: None,
@@ -297,7 +292,6 @@ fn at_height(force: Force, wall: &WallWind) -> GroundlineActions<Strength> {
     GroundlineActions {
         shear: force,
         moment: moment(force, wall.resultant_height()),
-        axial: Force::from_si(0.0),
-        level: Strength,
+        ..GroundlineActions::nothing()
     }
 }

@@ -3,7 +3,6 @@
 
 use super::{DeadEffects, GroundlineActions};
 use crate::limit_state::Strength;
-use crate::units::{Force, Measurable, Torque};
 use crate::wind::WindCase;
 
 /// What makes a load case.
@@ -89,12 +88,7 @@ pub struct LoadCases {
 
 impl LoadCases {
     pub(super) fn empty() -> Self {
-        let nothing = GroundlineActions {
-            shear: Force::from_si(0.0),
-            moment: Torque::from_si(0.0),
-            axial: Force::from_si(0.0),
-            level: Strength,
-        };
+        let nothing = GroundlineActions::nothing();
         Self {
             cases: [LoadCase::new(nothing, DeadEffects::NONE); 9],
             count: 0,

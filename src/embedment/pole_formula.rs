@@ -37,6 +37,11 @@ const MOMENT: f64 = 2.34 * 4.36 / 4.0;
 /// 4.25 of equations 18-2 and 18-3.
 const CONSTRAINED: f64 = 4.25;
 
+/// The depth beyond which no more pressure is counted.
+fn depth_limit() -> Length {
+    ft(12.0)
+}
+
 /// How the code's "depth of embedment, not over 12 ft for purpose of computing
 /// lateral pressure" is read. The readings part company below 12 ft only, but
 /// then strongly.
@@ -146,8 +151,19 @@ impl PoleFormula {
     fn cap_depth(&self) -> Length {
         match (self.equation(), self.cap) {
             (Equation::Nonconstrained, DepthCap::CapReading) => ft(36.0),
-            _ => ft(12.0),
+            _ => depth_limit(),
         }
+    }
+
+    /// The cautions of a depth for a load.
+    fn cautions(&self, actions: &GroundlineActions<AllowableStress>, depth: Length) -> Cautions {
+        self.ground
+            .cautions()
+            .with_if(depth > depth_limit(), Caution::BeyondTwelveFeet)
+            .with_if(
+                actions.level().soil_increase() > 1.0,
+                Caution::OneThirdIncrease,
+            )
     }
 
     /// F S.
@@ -403,7 +419,7 @@ impl RequiredDepth {
     /// Does the 12 ft rule bite, or the depth lie beyond 12 ft?
     #[inline]
     pub fn beyond_limit(&self) -> bool {
-        self.depth > ft(12.0)
+        self.depth > depth_limit()
     }
 
     /// The equation.
@@ -420,14 +436,7 @@ impl RequiredDepth {
 
     /// The cautions that go with it.
     pub fn cautions(&self) -> Cautions {
-        self.formula
-            .ground
-            .cautions()
-            .with_if(self.beyond_limit(), Caution::BeyondTwelveFeet)
-            .with_if(
-                self.actions.level().soil_increase() > 1.0,
-                Caution::OneThirdIncrease,
-            )
+        self.formula.cautions(&self.actions, self.depth)
     }
 }
 
@@ -504,7 +513,7 @@ impl DepthCheck {
     /// Is the depth beyond 12 ft?
     #[inline]
     pub fn beyond_limit(&self) -> bool {
-        self.depth > ft(12.0)
+        self.depth > depth_limit()
     }
     /// Where the check comes from.
     #[inline]
@@ -513,13 +522,6 @@ impl DepthCheck {
     }
     /// The cautions that go with it.
     pub fn cautions(&self) -> Cautions {
-        self.formula
-            .ground
-            .cautions()
-            .with_if(self.beyond_limit(), Caution::BeyondTwelveFeet)
-            .with_if(
-                self.actions.level().soil_increase() > 1.0,
-                Caution::OneThirdIncrease,
-            )
+        self.formula.cautions(&self.actions, self.depth)
     }
 }

@@ -1,29 +1,19 @@
 //! A check takes no heap memory.
 
+use crate::samples::pine;
 use groundline::actions::{DeadEffects, GroundlineActions, LoadCase};
 use groundline::check::{PostCheck, PostDesign};
 use groundline::foundation::Hole;
 use groundline::ground::{Ground, SoilClass};
-use groundline::post::*;
-use groundline::section::*;
 use groundline::units::*;
 use groundline::wind::*;
 use std::hint::black_box;
 
 #[test]
 fn a_check_from_wind_to_utilization_allocates_nothing() {
-    let side = inch(5.5);
-    let values = DesignValues::of(Species::SouthernPine, Grade::No2, side).unwrap();
-    let post = TimberPost::new(
-        Square::new(side).unwrap(),
-        values,
-        Moisture::Wet,
-        Treatment::NotIncised,
-    )
-    .unwrap();
     let design = PostDesign::in_concrete(
         Ground::presumptive(SoilClass::Class4),
-        post.into(),
+        pine(5.5).into(),
         Hole::round(inch(18.0)).unwrap(),
     )
     .unwrap();

@@ -1,6 +1,7 @@
 //! Hostile numbers in every constructor and method that takes one: a typed
 //! error or a finite result, never a panic, never NaN or infinity.
 
+use crate::samples::pine;
 use groundline::Error;
 use groundline::actions::FenceWind;
 use groundline::actions::{DeadEffects, GroundlineActions, LoadCase};
@@ -341,17 +342,9 @@ fn a_post_needs_a_load_case() {
         GroundlineActions::new(lb(5e-324), lb_ft(0.0), lb(0.0), Strength).unwrap(),
         DeadEffects::NONE,
     );
-    let values = DesignValues::of(Species::SouthernPine, Grade::No2, inch(3.5)).unwrap();
-    let post = TimberPost::new(
-        Square::new(inch(3.5)).unwrap(),
-        values,
-        Moisture::Wet,
-        Treatment::NotIncised,
-    )
-    .unwrap();
     let design = PostDesign::in_concrete(
         Ground::presumptive(SoilClass::Class4),
-        post.into(),
+        pine(3.5).into(),
         Hole::round(inch(10.0)).unwrap(),
     )
     .unwrap();

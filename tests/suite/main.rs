@@ -20,6 +20,7 @@ mod fence;
 mod hostile;
 mod post;
 mod properties;
+mod samples;
 mod tables;
 mod units;
 mod vectors;

@@ -1,6 +1,7 @@
 //! Post strength against the published and remembered cases of
 //! tests/data/post.csv, and by hand.
 
+use crate::samples::pine;
 use crate::vectors::{Case, cases};
 use approx::assert_relative_eq;
 use groundline::post::*;
@@ -78,13 +79,8 @@ fn run(case: &Case) {
                 case.input::<Pressure>("Fb").si(),
                 max_relative = 1e-12
             );
-            let post = TimberPost::new(
-                Square::new(side).unwrap(),
-                values,
-                Moisture::Wet,
-                Treatment::NotIncised,
-            )
-            .unwrap();
+            let post = pine(3.5);
+            assert_eq!(*post.values(), values);
             compare_timber(case, &post);
         }
         (_, "nds_cm_exemption") => {

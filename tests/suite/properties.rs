@@ -1,6 +1,7 @@
 //! What must hold for any fence: monotone, scale-free, the same in both unit
 //! systems, mirrored, and in balance.
 
+use crate::samples::{pine, pipe};
 use groundline::actions::{DeadEffects, FenceWind, GroundlineActions, LoadCase};
 use groundline::check::{Governing, PostCheck, PostDesign};
 use groundline::embedment::{DepthCap, PoleFormula};
@@ -9,8 +10,6 @@ use groundline::foundation::*;
 use groundline::ground::*;
 use groundline::limit_state::{AllowableStress, Strength};
 use groundline::plan::FencePlan;
-use groundline::post::*;
-use groundline::section::*;
 use groundline::units::*;
 use groundline::wind::*;
 use proptest::prelude::*;
@@ -47,14 +46,9 @@ fn exposure() -> impl Strategy<Value = Exposure> {
 }
 
 fn design(hole: Length) -> PostDesign {
-    let pipe = PipePost::new(
-        Tube::new(inch(2.875), inch(0.16)).unwrap(),
-        SteelStrength::new(ksi(50.0)).unwrap(),
-    )
-    .unwrap();
     PostDesign::in_concrete(
         Ground::presumptive(SoilClass::Class4),
-        pipe.into(),
+        pipe(2.875, 0.16).into(),
         Hole::round(hole).unwrap(),
     )
     .unwrap()
@@ -349,18 +343,9 @@ fn what_governs() {
 /// here plain statics of a corner fibre).
 #[test]
 fn skew_bending_of_a_square_post() {
-    let side = inch(5.5);
-    let values = DesignValues::of(Species::SouthernPine, Grade::No2, side).unwrap();
-    let timber = TimberPost::new(
-        Square::new(side).unwrap(),
-        values,
-        Moisture::Wet,
-        Treatment::NotIncised,
-    )
-    .unwrap();
     let ground = Ground::presumptive(SoilClass::Class3);
     let hole = Hole::round(inch(18.0)).unwrap();
-    let design = PostDesign::in_concrete(ground, timber.into(), hole).unwrap();
+    let design = PostDesign::in_concrete(ground, pine(5.5).into(), hole).unwrap();
     let panel = Panel::new(ft(6.0)).unwrap();
     let run = |length: f64| FenceRun::new(panel, ft(length), ft(8.0)).unwrap();
     let fence = Fence::new(run(24.0)).turning(deg(90.0), run(24.0)).unwrap();
@@ -380,12 +365,8 @@ fn skew_bending_of_a_square_post() {
     // A line post is bent square to a face.
     assert!(!schedule.post(2).unwrap().check.strength.skew);
     // A pipe is the same in every direction.
-    let pipe = design_of_pipe().post().strength();
-    assert_eq!(pipe.skew_moment, pipe.moment);
-}
-
-fn design_of_pipe() -> PostDesign {
-    design(inch(12.0))
+    let round = pipe(2.875, 0.16).strength();
+    assert_eq!(round.skew_moment, round.moment);
 }
 
 /// What a planned post carries, put back: the governing check at 1, the others

@@ -5,6 +5,7 @@
 //! (rounded) numbers of its terms, by the small evaluator below, and must give
 //! the printed result within the rounding.
 
+use crate::samples;
 use groundline::check::PostDesign;
 use groundline::embedment::DepthCap;
 use groundline::fence::*;
@@ -14,7 +15,6 @@ use groundline::limit_state::AllowableStress;
 use groundline::plan::{FencePlan, Schedule};
 use groundline::post::*;
 use groundline::report;
-use groundline::section::*;
 use groundline::step::{Origin, Step, Worksheet};
 use groundline::units::*;
 use groundline::wind::*;
@@ -262,25 +262,12 @@ fn fence(height: f64, clearance: f64, solidity: f64) -> Fence {
     Fence::new(front).turning(deg(75.0), side).unwrap()
 }
 
-fn timber(side: f64, incised: Treatment) -> Post {
-    let values = DesignValues::of(Species::DouglasFirLarch, Grade::No2, inch(side)).unwrap();
-    TimberPost::new(
-        Square::new(inch(side)).unwrap(),
-        values,
-        Moisture::Wet,
-        incised,
-    )
-    .unwrap()
-    .into()
+fn timber(side: f64, treatment: Treatment) -> Post {
+    samples::timber(Species::DouglasFirLarch, side, treatment).into()
 }
 
 fn pipe(diameter: f64, wall: f64) -> Post {
-    PipePost::new(
-        Tube::new(inch(diameter), inch(wall)).unwrap(),
-        SteelStrength::new(ksi(50.0)).unwrap(),
-    )
-    .unwrap()
-    .into()
+    samples::pipe(diameter, wall).into()
 }
 
 fn site(edition: Edition, exposure: Exposure) -> WindSite {
