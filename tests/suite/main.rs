@@ -17,6 +17,7 @@ mod cubic;
 mod embedment;
 mod example_flags;
 mod fence;
+mod ground_and_foundation;
 mod hostile;
 mod post;
 mod properties;

@@ -400,6 +400,8 @@ fn a_pressure_by_hand() {
         q * 0.9 * 1.30 * open,
         max_relative = 1e-12
     );
+    assert_relative_eq!(wind.opening_factor(), open, max_relative = 1e-12);
+    assert_eq!(wind.case_c().unwrap().ground_factor(), 1.8 - 1.0);
     // B/s = 10, s/h = 1: first strip 3.75 × 0.8.
     let strip = wind.strips(WindCase::CFromStart).next().unwrap();
     assert_relative_eq!(
