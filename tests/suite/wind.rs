@@ -589,3 +589,49 @@ fn round_member_limit_in_both_systems() {
     assert!(slow(m(0.1), pa(52.7_f64.powi(2))));
     assert!(!slow(m(0.1), pa(52.8_f64.powi(2))));
 }
+
+/// Each option reaches the wall it is given to.
+#[test]
+fn options_reach_the_wall() {
+    let site = site(Edition::Asce7_16, mph(120.0), Exposure::C);
+    let wall = |length: f64, gap: f64, options: WallOptions| {
+        let shape = WallShape::new(ft(length), ft(8.0), ft(gap), 1.0).unwrap();
+        let ends = WallEnds {
+            start: WallEnd::Return(ft(1.0)),
+            end: WallEnd::Free,
+        };
+        WallWind::new(&site, shape, ends, options)
+    };
+    let plain = WallOptions::default();
+    assert!(wall(90.0, 0.0, plain).is_ok());
+    assert!(wall(90.0, 0.0, plain.column_gap(ColumnGap::Refuse)).is_err());
+    let first = |options: WallOptions| {
+        let wind = wall(60.0, 0.0, options).unwrap();
+        wind.strips(WindCase::CFromStart).next().unwrap().cf
+    };
+    // A return of an eighth of s.
+    assert_relative_eq!(
+        first(plain.short_return(ShortReturn::FirstRow)),
+        0.90 * first(plain),
+        max_relative = 1e-12
+    );
+    let height = |options: WallOptions| {
+        let wind = wall(60.0, 0.2, options).unwrap();
+        wind.resultant_height().to(ft)
+    };
+    assert_relative_eq!(height(plain), 4.4, max_relative = 1e-12);
+    assert_relative_eq!(
+        height(plain.resultant_height(ResultantHeight::AsPrinted)),
+        4.1,
+        max_relative = 1e-12
+    );
+    assert_eq!(
+        WindCase::ALL.map(WindCase::letter),
+        ["A", "B", "B", "C", "C"]
+    );
+    for case in WindCase::ALL {
+        assert_eq!(case.mirrored().mirrored(), case);
+        assert_eq!(case.mirrored().letter(), case.letter());
+        assert_eq!(case.mirrored() == case, case == WindCase::A);
+    }
+}
