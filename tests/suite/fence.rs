@@ -56,6 +56,7 @@ fn tributary_strips_cover_the_run_once() {
     for post in fence.posts() {
         let arm = post.arms().next().unwrap();
         assert!((arm.from - covered).abs() < inch(1e-9));
+        assert_eq!(arm.width(), arm.to - arm.from);
         covered = arm.to;
     }
     assert_eq!(covered, ft(50.0));
