@@ -190,10 +190,11 @@ impl<'a> FenceWind<'a> {
         // A gate open: across each run it is in, onto the leaf alone, and all
         // at once. The leaf hangs to the lee side.
         let mut parts = Parts::new();
-        let mut any_leaf = false;
+        let mut any_open = false;
         for arm in post.arms() {
             let open = self.on_arm(arm, true);
             if let Some(on_arm) = open {
+                any_open = true;
                 cases.push(LoadCase {
                     kind: LoadCaseKind::GateOpenAcross,
                     run: arm.run,
@@ -220,7 +221,7 @@ impl<'a> FenceWind<'a> {
                 parts.push(arm.run, on_arm, self.direction(post, arm));
             }
             if let Some(on_leaf) = leaf {
-                any_leaf = true;
+                any_open = true;
                 cases.push(LoadCase {
                     kind: LoadCaseKind::GateOpenAlong,
                     run: arm.run,
@@ -232,7 +233,7 @@ impl<'a> FenceWind<'a> {
                 parts.push(arm.run, on_leaf, self.direction(post, arm) + deg(90.0));
             }
         }
-        if any_leaf
+        if any_open
             && parts.count > 1
             && let Some((run, worse)) = parts.worst()
         {

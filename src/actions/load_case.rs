@@ -18,7 +18,8 @@ pub enum LoadCaseKind {
     GateOpenAcross,
     /// Wind along the run onto the open leaf alone.
     GateOpenAlong,
-    /// The open leaf and every run of the post at once, as vectors.
+    /// Every run of the post, with a gate open, and its open leaf if it has
+    /// one, at once as vectors.
     GateOpenTogether,
 }
 
@@ -30,7 +31,7 @@ impl LoadCaseKind {
             Self::BothRuns => "on both runs",
             Self::GateOpenAcross => "across, gate open",
             Self::GateOpenAlong => "on the open leaf",
-            Self::GateOpenTogether => "on run and open leaf",
+            Self::GateOpenTogether => "all at once, gate open",
         }
     }
 }

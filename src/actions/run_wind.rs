@@ -29,15 +29,6 @@ impl StandingWall {
     pub(super) fn worst(&self, arm: &Arm) -> (WindCase, Force) {
         self.wind.worst(arm.from - self.from, arm.to - self.from)
     }
-
-    /// Does any of the arm stand?
-    fn holds(&self, arm: &Arm) -> bool {
-        let end = self.from + self.wind.shape().length();
-        arm.to > self.from + inch(0.01)
-            && arm.from < end - inch(0.01)
-            && arm.at >= self.from - inch(0.01)
-            && arm.at <= end + inch(0.01)
-    }
 }
 
 /// The wind on one run.
@@ -86,7 +77,7 @@ impl RunWind {
             wind: wall(run.length(), own)?,
         }];
         let (starts, ends) = edges(fence, index);
-        if starts.len() > Self::MOST_GATES + 2 {
+        if starts.iter().filter(|edge| edge.gate).count() > Self::MOST_GATES {
             return Err(Error::NotApplicable {
                 field: "gate",
                 reason: "there are more than 60 gates in one straight stretch; split the fence",
@@ -96,9 +87,10 @@ impl RunWind {
             for end in &ends {
                 let length = end.at - start.at;
                 let overlaps = start.at < run.length() && end.at > ft(0.0);
-                let alone = start.at == ft(0.0) && end.at == run.length();
+                let near = |a: Length, b: Length| (a - b).abs() < inch(0.01);
+                let alone = near(start.at, ft(0.0)) && near(end.at, run.length());
                 let gate_open = start.gate || end.gate;
-                if length <= inch(0.01) || !overlaps || (alone && !gate_open) {
+                if length < inch(3.0) || !overlaps || (alone && !gate_open) {
                     continue;
                 }
                 let ends = WallEnds {
@@ -126,9 +118,11 @@ impl RunWind {
     pub(super) fn worst(&self, arm: &Arm, gate_open: bool) -> Option<(usize, WindCase, Force)> {
         let mut worst: Option<(usize, WindCase, Force)> = None;
         for (index, wall) in self.walls.iter().enumerate() {
-            if wall.gate_open == gate_open && wall.holds(arm) {
+            if wall.gate_open == gate_open {
                 let (case, force) = wall.worst(arm);
-                if worst.is_none_or(|(_, _, most)| force > most) {
+                // No force: no part of the arm stands in this wall.
+                let most = worst.map_or(Force::from_si(0.0), |(_, _, most)| most);
+                if force > most {
                     worst = Some((index, case, force));
                 }
             }

@@ -32,7 +32,9 @@ pub struct PostCheck {
     /// The case worst for the post itself.
     pub strength_case: Option<LoadCase>,
     /// The post against it, at the planned depth or the required one,
-    /// whichever is deeper: the moment below grade grows with depth.
+    /// whichever is deeper: the moment below grade grows with depth. (Shear
+    /// falls with it; at a planned depth too shallow, where the ground fails
+    /// first, the shear is that of the required depth.)
     pub strength: PostStrengthCheck,
     /// The base, where the ground has a vertical pressure.
     pub bearing: Option<BearingCheck>,
@@ -210,28 +212,37 @@ impl PostCheck {
         self.utilization.passes()
     }
 
-    /// Does the post itself fail even at the required depth? Then no depth
-    /// saves it.
+    /// Does the post itself fail whatever the depth: in bending at the required
+    /// depth (a greater one only adds to it), or in shear at grade?
     pub fn post_is_too_weak(&self) -> bool {
-        let Some(case) = &self.strength_case else {
-            return !self.strength.worst().passes();
-        };
-        let actions = case.wind.allowable(&case.dead, self.design.combination());
+        let combination = self.design.combination();
+        let cases = [self.strength_case, self.required_case, self.planned_case];
+        let mut loads = cases
+            .into_iter()
+            .flatten()
+            .map(|case| (case.wind.allowable(&case.dead, combination), case.is_skew()));
+        if self.required_case.is_none() {
+            self.fails_at_required_depth(self.required.actions(), false)
+        } else {
+            loads.any(|(actions, skew)| self.fails_at_required_depth(&actions, skew))
+        }
+    }
+
+    fn fails_at_required_depth(
+        &self,
+        actions: &GroundlineActions<AllowableStress>,
+        skew: bool,
+    ) -> bool {
         let least = ft(0.1);
         let counts = self.required.depth_that_counts();
         let counts = if counts > least { counts } else { least };
+        let top = self.design.ground().discounted_top();
         let restraint = self.design.foundation().restraint();
-        BelowGrade::new(
-            &actions,
-            counts,
-            self.design.ground().discounted_top(),
-            restraint,
-        )
-        .is_ok_and(|demand| {
-            !PostStrengthCheck::new(demand, self.design.strength, case.is_skew())
-                .worst()
-                .passes()
-        })
+        let strength = &self.strength.strength;
+        let shear = Utilization::of(actions.shear().abs(), strength.shear);
+        let bending = BelowGrade::new(actions, counts, top, restraint)
+            .map(|demand| PostStrengthCheck::new(demand, *strength, skew).bending);
+        !shear.passes() || bending.is_ok_and(|bending| !bending.passes())
     }
 
     /// Where the governing check comes from.

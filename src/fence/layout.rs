@@ -198,7 +198,8 @@ impl Fence {
                     && turn <= deg(120.0)
                     && other.panel().top() >= own.top()
                     && other.panel().clearance() <= own.clearance()
-                    && other.panel().solidity() >= own.solidity() =>
+                    && other.panel().solidity() >= own.solidity()
+                    && other.uninterrupted(from_start) > ft(0.0) =>
             {
                 WallEnd::Return(other.uninterrupted(from_start))
             }

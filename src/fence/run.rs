@@ -219,22 +219,28 @@ impl FenceRun {
         };
         self.gates.push(gate);
         self.gates.sort_by(|a, b| a.at.value.total_cmp(&b.at.value));
-        let tiny = inch(0.01);
+        // A hair off a neighbour, or off the end of the run, is at it.
+        let hair = inch(0.01);
         let mut last = ft(0.0);
-        for (start, end) in self
-            .gates
-            .iter()
-            .map(|gate| (gate.at, gate.end()))
-            .chain([(self.length, self.length)])
-        {
-            let piece = start - last;
-            if piece < -tiny {
+        for gate in &mut self.gates {
+            if (gate.at - last).abs() < hair {
+                gate.at = last;
+            }
+            if (self.length - gate.end()).abs() < hair {
+                gate.opening = self.length - gate.at;
+            }
+            let piece = gate.at - last;
+            if piece < ft(0.0) || gate.end() > self.length + hair {
                 return refuse("it reaches beyond its run or into another gate");
             }
-            if piece > tiny && piece < Self::least_piece() - tiny {
+            if piece > hair && piece < Self::least_piece() - hair {
                 return refuse("it leaves a piece of fence shorter than 6 in (152 mm)");
             }
-            last = end;
+            last = gate.end();
+        }
+        let piece = self.length - last;
+        if piece > hair && piece < Self::least_piece() - hair {
+            return refuse("it leaves a piece of fence shorter than 6 in (152 mm)");
         }
         Ok(self)
     }
@@ -278,12 +284,13 @@ impl FenceRun {
     /// How far the run goes on from its start, or from its end, before it
     /// ends or a gate opens.
     pub(crate) fn uninterrupted(&self, from_start: bool) -> Length {
-        if from_start {
+        let free = if from_start {
             self.gates.first().map_or(self.length, Gate::at)
         } else {
             self.gates
                 .last()
                 .map_or(self.length, |gate| self.length - gate.end())
-        }
+        };
+        if free > inch(0.01) { free } else { ft(0.0) }
     }
 }

@@ -214,7 +214,7 @@ impl WallWind {
         match case {
             WindCase::A => true,
             WindCase::BTowardsStart | WindCase::BTowardsEnd => {
-                self.case_c.is_none() || self.options.eccentric_case == EccentricCase::Linear
+                self.shape.is_short() || self.options.eccentric_case == EccentricCase::Linear
             }
             WindCase::CFromStart | WindCase::CFromEnd => self.case_c.is_some(),
         }

@@ -68,6 +68,8 @@ const CASE_C: [[f64; 7]; 11] = [
     [4.00, 2.60, 2.00, 1.50, 1.35, 0.90, 0.55],
     [4.30, 2.55, 1.95, 1.85, 1.85, 1.10, 0.55],
 ];
+/// What rounding may take from a B/s before it counts as less.
+const HAIR: f64 = 1e-9;
 /// Smallest B/s at which the return-corner factor applies.
 const RETURN_FROM: f64 = 5.0;
 /// Lr/s and factor of a return corner. Quoted.
@@ -82,7 +84,8 @@ pub enum ColumnGap {
     /// its finer regions. The default.
     #[default]
     Interpolate,
-    /// Refuse such a wall.
+    /// Refuse such a wall. A fence is refused with any wall it may make,
+    /// gates open too.
     Refuse,
 }
 
@@ -123,7 +126,7 @@ pub enum EccentricCase {
     /// One reading, not an envelope of all. The default.
     #[default]
     Linear,
-    /// The same, but only on walls too short for Case C (B/s < 2), on the
+    /// The same, but only on walls too short for Case C (B/s up to 2), on the
     /// view that Case C is the standard's own distribution for longer ones.
     LinearOnShortWalls,
 }
@@ -265,6 +268,11 @@ impl WallShape {
     #[inline]
     pub const fn solidity(&self) -> f64 {
         self.solidity
+    }
+    /// Is it too short for Case C to say all (B/s up to 2)?
+    #[inline]
+    pub(super) fn is_short(&self) -> bool {
+        self.b_over_s() <= CASE_C_COLUMNS[0] * (1.0 + HAIR)
     }
     /// s/h.
     #[inline]
@@ -428,7 +436,7 @@ impl CaseC {
     pub fn new(s_over_h: f64, b_over_s: f64, gap: ColumnGap) -> Result<Option<Self>, Error> {
         let s_over_h = number_within("s/h", s_over_h, 0.0, 1.0)?;
         let b_over_s = number_within("B/s", b_over_s, 0.0, 1e9)?;
-        if b_over_s < CASE_C_COLUMNS[0] {
+        if b_over_s < CASE_C_COLUMNS[0] * (1.0 - HAIR) {
             return Ok(None);
         }
         if gap == ColumnGap::Refuse && b_over_s > 10.0 && b_over_s < 13.0 {
@@ -474,7 +482,7 @@ impl CaseC {
     /// Does a return corner reduce the first region of this wall?
     #[inline]
     pub fn takes_return_factor(&self) -> bool {
-        self.b_over_s >= RETURN_FROM
+        self.b_over_s >= RETURN_FROM * (1.0 - HAIR)
     }
 
     /// The regions that exist on this wall, from the windward edge.

@@ -465,10 +465,24 @@ fn gentle_bends() {
             "{index}"
         );
     }
-    // And where a run of the bend alone is worse, that counts.
-    let alone = Fence::new(run(24.0, 8.0));
-    for index in 0..3 {
-        assert!(worst(&bent, index) >= worst(&alone, index) * (1.0 - 1e-12));
+    // And where a run of the bend alone is worse, that counts, with a gate of
+    // it open too.
+    let gate = Gate::new(ft(14.0), ft(4.0), lb(80.0), Hinges::AtEnd).unwrap();
+    let gated = run(24.0, 8.0).with_gate(gate).unwrap();
+    for middle in [run(24.0, 8.0), gated] {
+        let alone = Fence::new(middle.clone());
+        let bent = Fence::new(run(24.0, 8.0))
+            .turning(deg(30.0), middle)
+            .unwrap()
+            .turning(deg(30.0), run(24.0, 8.0))
+            .unwrap();
+        // Posts 0 to 3 are of the first run, the last of them shared.
+        for index in 0..alone.posts().len() {
+            assert!(
+                worst(&bent, index + 3) >= worst(&alone, index) * (1.0 - 1e-12),
+                "{index}"
+            );
+        }
     }
 }
 
@@ -511,4 +525,120 @@ fn winds_as_vectors() {
         .with_turned(&part(400.0, 0.0), deg(180.0))
         .unwrap();
     assert_relative_eq!(straight.shear().to(lb), 700.0, max_relative = 1e-12);
+}
+
+/// A bend of 1° never lowers the worst shear of any post, wherever it is and
+/// whichever gates stand open.
+#[test]
+fn a_slight_bend_changes_nothing() {
+    let gate = |at: f64| Gate::new(ft(at), ft(4.0), lb(100.0), Hinges::AtEnd).unwrap();
+    let whole = run(120.0, 4.0)
+        .with_gate(gate(0.0))
+        .unwrap()
+        .with_gate(gate(60.0))
+        .unwrap();
+    for case_b in [EccentricCase::Linear, EccentricCase::LinearOnShortWalls] {
+        let options = WallOptions::default().eccentric_case(case_b);
+        let worst = |fence: &Fence| -> Vec<f64> {
+            let wind = FenceWind::new(&site(), fence, options).unwrap();
+            fence
+                .posts()
+                .iter()
+                .map(|post| {
+                    let shears = wind.cases(post);
+                    shears
+                        .iter()
+                        .map(|case| case.wind.shear().to(lb))
+                        .fold(0.0, f64::max)
+                })
+                .collect()
+        };
+        let straight = worst(&Fence::new(whole.clone()));
+        for cut in [8.0, 16.0, 40.0, 76.0, 100.0] {
+            let mut first = run(cut, 4.0).with_gate(gate(0.0)).unwrap();
+            let mut second = run(120.0 - cut, 4.0);
+            if cut > 60.0 {
+                first = first.with_gate(gate(60.0)).unwrap();
+            } else {
+                second = second.with_gate(gate(60.0 - cut)).unwrap();
+            }
+            let bent = worst(&Fence::new(first).turning(deg(1.0), second).unwrap());
+            assert_eq!(bent.len(), straight.len());
+            for (index, (bent, straight)) in bent.iter().zip(&straight).enumerate() {
+                assert!(
+                    *bent >= straight * (1.0 - 1e-3),
+                    "{case_b:?}, bend at {cut} ft, post {index}: {bent} {straight}"
+                );
+            }
+        }
+    }
+}
+
+/// A gate that ends at a corner, at any position: the numbers of its place and
+/// width need not add up to the last bit.
+#[test]
+fn a_gate_that_ends_at_a_corner() {
+    for step in 0..200 {
+        let at = 0.9 + 0.3 * f64::from(step);
+        let gate = Gate::new(ft(at), ft(4.0), lb(100.0), Hinges::AtStart).unwrap();
+        let first = FenceRun::new(panel(), ft(at + 4.0), ft(6.0))
+            .unwrap()
+            .with_gate(gate)
+            .unwrap();
+        let fence = Fence::new(first)
+            .turning(deg(90.0), run(20.0, 6.0))
+            .unwrap();
+        for fence in [&fence, &fence.mirrored()] {
+            let wind = FenceWind::new(&site(), fence, WallOptions::default()).unwrap();
+            assert!(!wind.cases(&fence.posts()[0]).is_empty());
+            // No return where the gate stands right at the corner.
+            assert!((0..2).any(|i| fence.ends(i) == WallEnds::FREE));
+        }
+    }
+}
+
+/// A corner with a leaf on one run: the other run, which has a gate farther
+/// off, counts with that gate shut or open, whichever is worse.
+#[test]
+fn the_other_run_counts_at_its_worst() {
+    let leaf = Gate::new(ft(0.0), ft(4.0), lb(100.0), Hinges::AtStart).unwrap();
+    let mut shut_was_worse = 0;
+    for (far, options) in [6.0, 12.0, 24.0, 40.0].into_iter().flat_map(|far| {
+        [EccentricCase::Linear, EccentricCase::LinearOnShortWalls]
+            .map(|case| (far, WallOptions::default().eccentric_case(case)))
+    }) {
+        let gate = Gate::new(ft(60.0 - far - 4.0), ft(4.0), lb(100.0), Hinges::AtStart).unwrap();
+        let fence = Fence::new(run(60.0, 4.0).with_gate(gate).unwrap())
+            .turning(deg(90.0), run(40.0, 8.0).with_gate(leaf).unwrap())
+            .unwrap();
+        let wind = FenceWind::new(&site(), &fence, options).unwrap();
+        let post = fence
+            .posts()
+            .iter()
+            .find(|post| post.arms().count() == 2)
+            .unwrap();
+        assert_eq!(post.leaves().count(), 1);
+        let cases = wind.cases(post);
+        let first_run = |kind: LoadCaseKind| {
+            cases
+                .iter()
+                .find(|case| case.kind == kind && case.run == 0)
+                .unwrap()
+                .wind
+                .shear()
+                .to(lb)
+        };
+        let shut = first_run(LoadCaseKind::AcrossRun);
+        let open = first_run(LoadCaseKind::GateOpenAcross);
+        let leaf = strength_shear(&wind, post, LoadCaseKind::GateOpenAlong)
+            .unwrap()
+            .to(lb);
+        let together = strength_shear(&wind, post, LoadCaseKind::GateOpenTogether)
+            .unwrap()
+            .to(lb);
+        shut_was_worse += usize::from(shut > open * 1.001);
+        // The leaf of the second run stands parallel to the first.
+        assert_relative_eq!(together, shut.max(open) + leaf, max_relative = 1e-9);
+    }
+    assert!(shut_was_worse > 0);
 }

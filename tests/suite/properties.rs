@@ -431,3 +431,33 @@ fn a_design_for_one_post() {
         (inch(12.0), inch(24.0), inch(16.0))
     );
 }
+
+/// Too weak means at any depth: a shear that more depth takes down is not, and
+/// a moment that the required depth does not reach is not.
+#[test]
+fn too_weak_is_said_of_no_post_that_passes() {
+    let section = pipe(2.875, 0.16).section().to_owned();
+    let soil = Ground::presumptive(SoilClass::Class4);
+    let hole = Hole::round(inch(12.0)).unwrap();
+    let with = |moment: f64, shear: f64| {
+        let post = groundline::post::GivenPost::new(
+            groundline::section::PostSection::Tube(section),
+            lb_ft(moment),
+            lb(shear),
+        )
+        .unwrap();
+        PostDesign::in_concrete(soil, post.into(), hole).unwrap()
+    };
+    let actions = GroundlineActions::new(lb(800.0), lb_ft(3_500.0), lb(0.0), BASIC).unwrap();
+    let check = |design: &PostDesign, depth: f64| {
+        PostCheck::of_actions(design, &actions, Some(ft(depth))).unwrap()
+    };
+    // Reversed shear of 1 200 lb or so below grade, less with depth.
+    let sheared = check(&with(1e6, 1_200.0), 10.0);
+    assert!(sheared.passes() && !sheared.post_is_too_weak());
+    // Bending passes at the required depth and fails at 11 ft.
+    let bent = check(&with(5_000.0, 1e5), 11.0);
+    assert!(!bent.passes() && !bent.post_is_too_weak());
+    assert!(check(&with(4_000.0, 1e5), 8.0).post_is_too_weak());
+    assert!(check(&with(1e6, 700.0), 8.0).post_is_too_weak());
+}

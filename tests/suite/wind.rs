@@ -556,6 +556,11 @@ fn case_b() {
         lb(0.0)
     );
     assert!(wind(15.0, EccentricCase::LinearOnShortWalls).has(WindCase::BTowardsEnd));
+    // At B/s = 2 both hold, whatever rounding makes of it.
+    for length in [16.0 * (1.0 - 1e-15), 16.0, 16.0 * (1.0 + 1e-15)] {
+        let edge = wind(length, EccentricCase::LinearOnShortWalls);
+        assert!(edge.has(WindCase::BTowardsEnd) && edge.has(WindCase::CFromEnd));
+    }
 }
 
 /// A post between two strips takes each over its own share: by hand.

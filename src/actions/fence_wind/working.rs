@@ -47,6 +47,13 @@ impl FenceWind<'_> {
                     .and_then(|r| r.walls.get(on_arm.wall))
             {
                 let (from, to) = (arm.from - wall.from, arm.to - wall.from);
+                let q = wall.wind.velocity_pressure();
+                if run
+                    .alone()
+                    .is_some_and(|first| first.velocity_pressure() != q)
+                {
+                    q.write(sheet);
+                }
                 wall.wind.write(on_arm.wind_case, from, to, sheet);
                 sheet.remark(format!("Across run {}.", arm.run + 1));
                 if wall.gate_open {
@@ -76,6 +83,22 @@ impl FenceWind<'_> {
                     }
                 }
                 if let Some(on_leaf) = self.on_leaves(post, arm.run) {
+                    let forces: Vec<_> = post
+                        .leaves()
+                        .filter(|leaf| leaf.run == arm.run)
+                        .filter_map(|leaf| {
+                            let wall = self.leaf_wind(arm.run, leaf.width)?;
+                            Some(wall.worst(ft(0.0), leaf.width).1)
+                        })
+                        .collect();
+                    if let [one, other] = forces[..] {
+                        sheet.push(
+                            Step::computed("W", "both leaves", "Wa + Wb", on_leaf.wind.shear())
+                                .with("Wa", one)
+                                .with("Wb", other)
+                                .cite(&source::STATICS),
+                        );
+                    }
                     parts.push((on_leaf, self.direction(post, arm) + deg(90.0)));
                 }
             }
