@@ -525,3 +525,47 @@ fn depth_rules_as_told() {
         max_relative = 1e-12
     );
 }
+
+/// A force at grade on a post held there by paving: no depth is asked for, and
+/// no capacity can be given.
+#[test]
+fn a_force_at_a_paved_grade() {
+    let formula = PoleFormula::new(
+        &Ground::presumptive(SoilClass::Class4),
+        BearingWidth::new(ft(1.0)).unwrap(),
+        Restraint::RigidPaving,
+    );
+    let required = formula.required(&load(lb(500.0), lb_ft(0.0))).unwrap();
+    assert_eq!(required.depth(), ft(0.0));
+    for (height, allowed) in [(0.0, false), (0.0005, false), (0.5, true)] {
+        let holds = formula.capacity(ft(3.0), ft(height), AllowableStress::Basic);
+        assert_eq!(holds.is_ok(), allowed, "{height}");
+    }
+}
+
+/// Within a top layer that does not count there is no capacity for any load,
+/// be it shear or moment alone, and none is needed without one.
+#[test]
+fn no_capacity_in_the_discounted_top() {
+    let soil = Ground::presumptive(SoilClass::Class4)
+        .discounting_top(ft(2.0))
+        .unwrap();
+    let formula = PoleFormula::new(&soil, BearingWidth::new(ft(1.0)).unwrap(), Restraint::None);
+    let passes = |p: f64, m: f64| {
+        formula
+            .check(&load(lb(p), lb_ft(m)), ft(2.0))
+            .unwrap()
+            .utilization()
+            .passes()
+    };
+    assert!(!passes(100.0, 0.0) && !passes(0.0, 100.0) && !passes(100.0, 100.0));
+    assert!(passes(0.0, 0.0));
+    let moment = formula
+        .moment_capacity(ft(2.0), AllowableStress::Basic)
+        .unwrap();
+    assert_eq!(moment, lb_ft(0.0));
+    let holds = formula
+        .capacity(ft(1.0), ft(3.0), AllowableStress::Basic)
+        .unwrap();
+    assert_eq!(holds.shear(), lb(0.0));
+}
