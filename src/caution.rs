@@ -68,7 +68,7 @@ cautions! {
     /// ([`crate::source::ASABE_SPACING`]).
     CloseSpacing = "Posts stand closer than three times the footing (4.5 times the post): the soil \
         between them is counted twice (ASABE EP486).";
-    /// Tall, slender fences.
+    /// Tall, slender fences: said above 12 ft, a height chosen here, no source.
     Flexible = "The gust factor 0.85 supposes a stiff structure, 1 Hz or more. A tall fence on \
         slender posts may not be one.";
     /// No vertical bearing value.

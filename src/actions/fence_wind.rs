@@ -105,6 +105,21 @@ impl<'a> FenceWind<'a> {
         found
     }
 
+    /// The wind across an arm while a gate of the post's runs is open: a run
+    /// whose leaf hangs here has it open; any other may be shut or open,
+    /// whichever is worse.
+    fn across_with_gate_open(&self, post: &FencePost, arm: &Arm) -> Option<OnArm> {
+        let open = self.on_arm(arm, true);
+        if post.leaves().any(|leaf| leaf.run == arm.run) {
+            return open;
+        }
+        let shut = self.on_arm(arm, false);
+        match (open, shut) {
+            (Some(open), Some(shut)) if shut.wind.shear > open.wind.shear => Some(shut),
+            (open, shut) => open.or(shut),
+        }
+    }
+
     fn leaf_wind(&self, run: usize, width: Length) -> Option<&WallWind> {
         let gates = self.fence.runs().get(run)?.gates();
         let index = gates.iter().position(|gate| gate.leaf_width() == width)?;
@@ -204,23 +219,10 @@ impl<'a> FenceWind<'a> {
                     dead: dead(leaf_moment, nothing),
                 });
             }
-            let leaf = self.on_leaves(post, arm.run);
-            // A run without a leaf here may be shut or open, whichever is worse.
-            let across = match (open, self.on_arm(arm, false)) {
-                (Some(open), Some(shut)) if leaf.is_none() => {
-                    Some(if shut.wind.shear > open.wind.shear {
-                        shut
-                    } else {
-                        open
-                    })
-                }
-                (None, Some(shut)) if leaf.is_none() => Some(shut),
-                (open, _) => open,
-            };
-            if let Some(on_arm) = across {
+            if let Some(on_arm) = self.across_with_gate_open(post, arm) {
                 parts.push(arm.run, on_arm, self.direction(post, arm));
             }
-            if let Some(on_leaf) = leaf {
+            if let Some(on_leaf) = self.on_leaves(post, arm.run) {
                 any_open = true;
                 cases.push(LoadCase {
                     kind: LoadCaseKind::GateOpenAlong,

@@ -167,8 +167,9 @@ impl Fence {
         self.turns.get(run).copied()
     }
 
-    /// The runs that go on from one another with turns below 60°, this one
-    /// among them: wind takes a gently bent fence for one wall.
+    /// The runs that go on from one another with turns below 60° (a limit chosen
+    /// here, no source), this one among them: wind takes a gently bent fence for
+    /// one wall.
     pub fn stretch(&self, run: usize) -> core::ops::Range<usize> {
         let bends = |after: usize| self.turn_after(after).is_some_and(|turn| turn < deg(60.0));
         let mut start = run.min(self.runs.len());
@@ -184,7 +185,8 @@ impl Fence {
 
     /// What is at the ends of a run taken alone.
     ///
-    /// A turn of 60° to 120° makes the other run a return corner, as far as it
+    /// A turn of 60° to 120° (the figure shows a right angle; the limits are
+    /// chosen here) makes the other run a return corner, as far as it
     /// goes on without a gate, if it is at least as high, as low at its foot
     /// and as solid. Any other end counts as free; a gentler bend also has the
     /// wind on the whole [`Fence::stretch`].

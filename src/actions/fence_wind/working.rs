@@ -27,18 +27,12 @@ impl FenceWind<'_> {
             if case.kind == LoadCaseKind::GateOpenAlong || (single && arm.run != case.run) {
                 continue;
             }
-            let shut = self.on_arm(arm, false);
-            let open = self.on_arm(arm, true);
-            let leaf = self.on_leaves(post, arm.run);
             let on_arm = match case.kind {
-                LoadCaseKind::AcrossRun | LoadCaseKind::BothRuns => shut,
-                LoadCaseKind::GateOpenAcross => open,
-                _ if leaf.is_some() => open,
-                _ => match (open, shut) {
-                    (Some(open), Some(shut)) if shut.wind.shear() > open.wind.shear() => Some(shut),
-                    (Some(open), _) => Some(open),
-                    (None, shut) => shut,
-                },
+                LoadCaseKind::AcrossRun | LoadCaseKind::BothRuns => self.on_arm(arm, false),
+                LoadCaseKind::GateOpenAcross => self.on_arm(arm, true),
+                LoadCaseKind::GateOpenAlong | LoadCaseKind::GateOpenTogether => {
+                    self.across_with_gate_open(post, arm)
+                }
             };
             if let Some(on_arm) = on_arm
                 && let Some(wall) = self
