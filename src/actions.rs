@@ -8,12 +8,15 @@
 
 mod fence_wind;
 mod load_case;
+mod picture;
 mod run_wind;
 
 pub use fence_wind::FenceWind;
 pub use load_case::{LoadCase, LoadCaseKind, LoadCases};
+pub use picture::{CaseSum, PicturedStrip, PressurePicture};
 pub use run_wind::{RunWind, StandingWall};
 
+use crate::combination::{Combination, Combined, CombinesTo};
 use crate::error::{Error, within};
 use crate::limit_state::{AllowableStress, LimitState, Strength};
 use crate::units::{
@@ -83,25 +86,36 @@ impl<L: LimitState> GroundlineActions<L> {
     }
 }
 
-impl GroundlineActions<Strength> {
+impl<L: LimitState> GroundlineActions<L> {
     /// No wind.
-    pub(crate) fn nothing() -> Self {
+    #[inline]
+    pub(crate) fn nothing(level: L) -> Self {
         Self {
             shear: Force::from_si(0.0),
             moment: Torque::from_si(0.0),
             axial: Force::from_si(0.0),
-            level: Strength,
+            level,
         }
     }
 
-    /// Strength-level wind: a force at a height above grade.
+    /// A force at a height above grade, both known to be in range.
+    #[inline]
+    pub(crate) fn at_height(force: Force, height: Length, level: L) -> Self {
+        Self {
+            shear: force,
+            moment: moment(force, height),
+            axial: Force::from_si(0.0),
+            level,
+        }
+    }
+
+    /// Wind as a code states it: a force at a height above grade.
     ///
     /// # Errors
     /// As [`GroundlineActions::new`]; height outside 0 to 300 ft.
-    #[inline]
-    pub fn wind(force: Force, height: Length) -> Result<Self, Error> {
+    pub fn wind_at(force: Force, height: Length, level: L) -> Result<Self, Error> {
         let height = within("height of the force", height, ft(0.0), ft(300.0))?;
-        Self::new(force, moment(force, height), lb(0.0), Strength)
+        Self::new(force, moment(force, height), lb(0.0), level)
     }
 
     /// The resultant with the wind on something else that turns from this by
@@ -114,29 +128,42 @@ impl GroundlineActions<Strength> {
     pub fn with_turned(&self, other: &Self, turn: Angle) -> Result<Self, Error> {
         let turn = within("turn", turn, deg(0.0), deg(180.0))?;
         let parts = [(*self, deg(0.0)), (*other, turn)];
-        let together = resultant(&parts);
+        let together = resultant(&parts, self.level);
         Self::new(
             together.shear,
             together.moment,
             self.axial + other.axial,
-            Strength,
+            self.level,
         )
     }
 
-    /// Combined with dead load at allowable-stress level: D + 0.6 W, or the
-    /// alternative family. Moments of dead load across the wind combine as
-    /// vectors.
+    /// Combined with dead load by a set of factors.
+    /// Moments of dead load across the wind combine as vectors, and dead load
+    /// is taken to load: relieving weight is for uplift
+    /// ([`Combination::net_uplift`]).
+    ///
+    /// ```
+    /// use groundline::{actions::*, combination::Combination, limit_state::*, units::*};
+    /// let wind = GroundlineActions::wind_at(kn(2.0), m(1.0), Characteristic)?;
+    /// let design = wind.combined(&DeadEffects::NONE, &Combination::of(PartialFactor::Structure));
+    /// assert_eq!(design.moment(), kn_m(3.0));
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
     #[must_use]
     #[inline]
-    pub fn allowable(
+    pub fn combined<To: Combined>(
         &self,
         dead: &DeadEffects,
-        combination: AllowableStress,
-    ) -> GroundlineActions<AllowableStress> {
-        let factor = combination.wind_factor();
+        combination: &Combination<To>,
+    ) -> GroundlineActions<To>
+    where
+        L: CombinesTo<To>,
+    {
+        let combination = self.level.resolve(combination);
+        let (factor, on_dead) = (combination.wind(), combination.dead());
         let wind = self.moment * factor;
-        let in_line = wind.value + dead.in_line.value.copysign(wind.value);
-        let across = dead.across.value;
+        let in_line = wind.value + (dead.in_line.value * on_dead).copysign(wind.value);
+        let across = dead.across.value * on_dead;
         let moment = if across == 0.0 {
             in_line
         } else {
@@ -147,9 +174,33 @@ impl GroundlineActions<Strength> {
         GroundlineActions {
             shear: self.shear * factor,
             moment: Torque::from_si(moment),
-            axial: self.axial + dead.axial,
-            level: combination,
+            axial: self.axial + dead.axial * on_dead,
+            level: combination.level(),
         }
+    }
+}
+
+impl GroundlineActions<Strength> {
+    /// Strength-level wind: a force at a height above grade.
+    ///
+    /// # Errors
+    /// As [`GroundlineActions::new`]; height outside 0 to 300 ft.
+    #[inline]
+    pub fn wind(force: Force, height: Length) -> Result<Self, Error> {
+        let height = within("height of the force", height, ft(0.0), ft(300.0))?;
+        Self::new(force, moment(force, height), lb(0.0), Strength)
+    }
+
+    /// Combined with dead load at allowable-stress level: D + 0.6 W, or the
+    /// alternative family; short for [`GroundlineActions::combined`].
+    #[must_use]
+    #[inline]
+    pub fn allowable(
+        &self,
+        dead: &DeadEffects,
+        combination: AllowableStress,
+    ) -> GroundlineActions<AllowableStress> {
+        self.combined(dead, &Combination::of(combination))
     }
 }
 
@@ -163,7 +214,10 @@ fn positive_cosine(between: Angle) -> f64 {
 
 /// The resultant of winds in several directions, every pair taken to the side
 /// where it adds up. Weight is left to the caller.
-fn resultant(parts: &[(GroundlineActions<Strength>, Angle)]) -> GroundlineActions<Strength> {
+fn resultant<L: LimitState>(
+    parts: &[(GroundlineActions<L>, Angle)],
+    level: L,
+) -> GroundlineActions<L> {
     let (mut shear, mut moment) = (0.0, 0.0);
     for (one, towards) in parts {
         for (other, away) in parts {
@@ -175,7 +229,7 @@ fn resultant(parts: &[(GroundlineActions<Strength>, Angle)]) -> GroundlineAction
     GroundlineActions {
         shear: Force::from_si(shear.sqrt()),
         moment: Torque::from_si(moment.sqrt()),
-        ..GroundlineActions::nothing()
+        ..GroundlineActions::nothing(level)
     }
 }
 

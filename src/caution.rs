@@ -71,6 +71,18 @@ cautions! {
     /// Tall, slender fences: said above 12 ft, a height chosen here, no source.
     Flexible = "The gust factor 0.85 supposes a stiff structure, 1 Hz or more. A tall fence on \
         slender posts may not be one.";
+    /// Openings that may close.
+    OpenFence = "The fence was taken as open. Vines, leaves, slats, screens, banners, snow or ice \
+        close its openings, and it then carries the wind of a solid one.";
+    /// Shelter counted on ([`crate::source::EN1991_7_4_2`]).
+    Shelter = "Shelter by something upwind was counted on: it must stand there for the life of the \
+        fence, and the wind must not come past it.";
+    /// A table left.
+    BeyondTable = "A proportion of the fence lies beyond the end of its table; the value at the end \
+        was held. Look at the working.";
+    /// Pressure as given.
+    GivenPressure = "The wind pressure was given by the user: coefficients, free ends and corners, \
+        and its limit state are the user's.";
     /// No vertical bearing value.
     NoVerticalBearing = "Vertical bearing was not checked: no allowable foundation pressure was \
         given.";

@@ -14,10 +14,12 @@
 //! | what is refused | [`error`], [`Error`] |
 //! | where a number comes from | [`source`] |
 //! | what must be said beside a number | [`caution`] |
-//! | allowable stress or strength level, as a type | [`limit_state`] |
+//! | allowable stress, strength level, partial factors, as types | [`limit_state`] |
+//! | factors on wind and dead load, named and cited | [`combination`] |
 //! | demand over capacity | [`utilization`] |
 //! | lines of a worksheet | [`step`] |
-//! | wind pressure on a solid wall (ASCE 7) | [`wind`] |
+//! | wind pressure along a fence: ASCE 7, EN 1991-1-4, AS/NZS 1170.2, your own | [`wind`] |
+//! | how solid pickets, lattice, mesh, slats make it | [`wind::Infill`] |
 //! | runs, corners, gates, posts | [`fence`] |
 //! | shear, moment and weight at grade | [`actions`] |
 //! | cross-sections | [`section`] |
@@ -40,7 +42,7 @@
 //!     let panel = Panel::new(ft(6.0))?.with_clearance(inch(2.0))?;
 //!     let fence = Fence::new(FenceRun::new(panel, ft(96.0), ft(8.0))?);
 //!     let speed = BasicWindSpeed::strength_level(mph(115.0))?;
-//!     let site = WindSite::new(Edition::Asce7_22, speed, Exposure::B);
+//!     let site = AsceSite::new(Edition::Asce7_22, speed, Exposure::B);
 //!     let steel = SteelStrength::new(ksi(50.0))?;
 //!     let pipe = PipePost::new(Tube::new(inch(2.875), inch(0.160))?, steel)?;
 //!     let ground = Ground::presumptive(SoilClass::Class4);
@@ -62,9 +64,10 @@
 //!
 //! Lengths along a fence are measured from the start of a run to post centres,
 //! depths downwards from grade. Shear and moment at grade are positive when
-//! they turn the post the same way ([`actions`]). Wind of ASCE 7 is at strength
-//! level; ground and post are checked at allowable-stress level, and the
-//! factor between is in the type ([`limit_state`]).
+//! they turn the post the same way ([`actions`]). Wind is at the limit state of
+//! its code; ground and post are checked at allowable-stress level so far, which
+//! wind of ASCE 7 or a pressure of your own combines to and others do not: the
+//! state is in the type ([`limit_state`], [`combination`]).
 
 pub mod units;
 
@@ -75,6 +78,8 @@ pub mod source;
 pub mod caution;
 
 pub mod limit_state;
+
+pub mod combination;
 
 pub mod utilization;
 

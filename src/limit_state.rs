@@ -1,5 +1,14 @@
 //! Which safety format a load belongs to, as a type.
 //!
+//! Wind comes as a code states it; with dead load it is combined to what
+//! resistances are checked against ([`crate::combination`]):
+//!
+//! | wind | as stated by | combined |
+//! |---|---|---|
+//! | [`Strength`] | ASCE 7-10 and later | [`AllowableStress`], [`LoadAndResistance`] |
+//! | [`Characteristic`] | EN 1991 | [`PartialFactor`] |
+//! | [`Ultimate`] | AS/NZS 1170.2 | [`UltimateCombined`] |
+//!
 //! A formula of allowable-stress design given a strength-level load is wrong by
 //! the load factor and looks right. Here it does not compile:
 //!
@@ -7,6 +16,16 @@
 //! use groundline::{embedment::PoleFormula, actions::GroundlineActions, limit_state::Strength};
 //! fn wrong(formula: &PoleFormula, wind: &GroundlineActions<Strength>) {
 //!     let _ = formula.required(wind);
+//! }
+//! ```
+//!
+//! Nor does a design value of the Eurocodes:
+//!
+//! ```compile_fail
+//! use groundline::{embedment::PoleFormula, actions::GroundlineActions};
+//! use groundline::limit_state::PartialFactor;
+//! fn wrong(formula: &PoleFormula, design: &GroundlineActions<PartialFactor>) {
+//!     let _ = formula.required(design);
 //! }
 //! ```
 
@@ -76,20 +95,95 @@ impl AllowableStress {
     }
 }
 
-impl sealed::Sealed for Strength {}
-impl LimitState for Strength {
-    #[inline]
-    fn name(self) -> &'static str {
-        "strength level"
-    }
+/// Strength design, load and resistance factors: 1.2 D or 0.9 D with 1.0 W.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct LoadAndResistance;
+
+/// Characteristic value of EN 1990: wind of EN 1991 as it comes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Characteristic;
+
+/// Design values of EN 1990, by the limit state whose partial factors they
+/// carry.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[non_exhaustive]
+pub enum PartialFactor {
+    /// STR/GEO, expression 6.10: bending and shear of the post, and the ground
+    /// with unfactored soil strength (set A1).
+    #[default]
+    Structure,
+    /// EQU: overturning as a rigid body.
+    Equilibrium,
+    /// UPL: uplift.
+    Uplift,
+    /// GEO with reduced soil strength (set A2, design approach 1 combination
+    /// 2): soil strengths carry [`PartialFactor::soil_friction_factor`] and
+    /// [`PartialFactor::soil_cohesion_factor`].
+    ReducedGround,
 }
-impl sealed::Sealed for AllowableStress {}
-impl LimitState for AllowableStress {
+
+impl PartialFactor {
+    /// All of them.
+    pub const ALL: [Self; 4] = [
+        Self::Structure,
+        Self::Equilibrium,
+        Self::Uplift,
+        Self::ReducedGround,
+    ];
+
+    /// What tan φ′ is divided by. From memory.
     #[inline]
-    fn name(self) -> &'static str {
+    pub const fn soil_friction_factor(self) -> f64 {
         match self {
-            Self::Basic => "allowable stress, basic combinations",
-            Self::AlternativeWithIncrease => "allowable stress, alternative combinations",
+            Self::ReducedGround => 1.25,
+            _ => 1.0,
         }
     }
+
+    /// What undrained strength is divided by. From memory.
+    #[inline]
+    pub const fn soil_cohesion_factor(self) -> f64 {
+        match self {
+            Self::ReducedGround => 1.4,
+            _ => 1.0,
+        }
+    }
+}
+
+/// Ultimate limit state of AS/NZS 1170: wind of AS/NZS 1170.2 as it comes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Ultimate;
+
+/// Ultimate limit state of AS/NZS 1170.0: wind with factored dead load.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct UltimateCombined;
+
+macro_rules! limit_states {
+    ($( $state:ty, |$self:ident| $name:expr; )+) => { $(
+        impl sealed::Sealed for $state {}
+        impl LimitState for $state {
+            #[inline]
+            fn name($self) -> &'static str {
+                $name
+            }
+        }
+    )+ };
+}
+
+limit_states! {
+    Strength, |self| "strength level";
+    AllowableStress, |self| match self {
+        Self::Basic => "allowable stress, basic combinations",
+        Self::AlternativeWithIncrease => "allowable stress, alternative combinations",
+    };
+    LoadAndResistance, |self| "strength design, factored";
+    Characteristic, |self| "characteristic value";
+    PartialFactor, |self| match self {
+        Self::Structure => "design value, STR/GEO 6.10",
+        Self::Equilibrium => "design value, EQU",
+        Self::Uplift => "design value, UPL",
+        Self::ReducedGround => "design value, GEO with reduced soil strength",
+    };
+    Ultimate, |self| "ultimate limit state, wind";
+    UltimateCombined, |self| "ultimate limit state, combined";
 }

@@ -3,12 +3,14 @@
 use crate::actions::{FenceWind, LoadCases};
 use crate::caution::{Caution, Cautions};
 use crate::check::{PostCheck, PostDesign};
+use crate::combination::CombinesTo;
 use crate::embedment::{DepthCheck, DepthRule};
 use crate::error::Error;
 use crate::fence::{Fence, FencePost, PostKind};
+use crate::limit_state::{AllowableStress, LimitState, Strength};
 use crate::step::Worksheet;
 use crate::units::{Length, UnitSystem, ft, show};
-use crate::wind::{WallOptions, WindSite};
+use crate::wind::{AsceSite, WindCode};
 
 /// Everything a schedule needs.
 ///
@@ -17,7 +19,7 @@ use crate::wind::{WallOptions, WindSite};
 /// use groundline::{post::*, section::*, units::*, wind::*};
 /// let fence = Fence::new(FenceRun::new(Panel::new(ft(6.0))?, ft(64.0), ft(8.0))?);
 /// let v = BasicWindSpeed::strength_level(mph(115.0))?;
-/// let site = WindSite::new(Edition::Asce7_22, v, Exposure::B);
+/// let site = AsceSite::new(Edition::Asce7_22, v, Exposure::B);
 /// let side = inch(5.5);
 /// let values = DesignValues::of(Species::SouthernPine, Grade::No2, side)?;
 /// let post = TimberPost::new(Square::new(side)?, values, Moisture::Wet, Treatment::NotIncised)?;
@@ -29,34 +31,28 @@ use crate::wind::{WallOptions, WindSite};
 /// # Ok::<(), groundline::Error>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
-pub struct FencePlan {
-    site: WindSite,
+pub struct FencePlan<C: WindCode = AsceSite> {
+    site: C,
     fence: Fence,
-    options: WallOptions,
     design: PostDesign,
     planned: Option<Length>,
     by_kind: Vec<(PostKind, PostDesign, Option<Length>)>,
     by_number: Vec<(usize, PostDesign, Option<Length>)>,
 }
 
-impl FencePlan {
-    /// A plan with one design for every post and no planned depth.
-    pub fn new(site: WindSite, fence: Fence, design: PostDesign) -> Self {
+impl<C: WindCode> FencePlan<C> {
+    /// A plan with one design for every post and no planned depth. The site
+    /// is one of ASCE 7, or a [`DirectPressure`](crate::wind::DirectPressure)
+    /// at strength or allowable-stress level.
+    pub fn new(site: C, fence: Fence, design: PostDesign) -> Self {
         Self {
             site,
             fence,
-            options: WallOptions::default(),
             design,
             planned: None,
             by_kind: Vec::new(),
             by_number: Vec::new(),
         }
-    }
-
-    /// With choices for the wall figure.
-    #[must_use]
-    pub fn with_options(self, options: WallOptions) -> Self {
-        Self { options, ..self }
     }
 
     /// With the depth the crew plans, or dug.
@@ -106,7 +102,7 @@ impl FencePlan {
     }
 
     /// The site.
-    pub const fn site(&self) -> &WindSite {
+    pub const fn site(&self) -> &C {
         &self.site
     }
 
@@ -126,15 +122,26 @@ impl FencePlan {
             .or_else(by_kind)
             .unwrap_or((&self.design, self.planned))
     }
+}
 
+impl<C: WindCode> FencePlan<C>
+where
+    C::Level: CombinesTo<AllowableStress>,
+{
     /// Computes the wind on the fence; posts are then checked one by one.
+    /// Wind must be such as combines to allowable-stress level.
     ///
     /// # Errors
     /// Where an option refuses the proportions of a wall, or a design or
     /// planned depth cannot be checked.
-    pub fn schedule(&self) -> Result<Schedule<'_>, Error> {
-        let wind = FenceWind::new(&self.site, &self.fence, self.options)?;
-        let schedule = Schedule { plan: self, wind };
+    pub fn schedule(&self) -> Result<Schedule<'_, C>, Error> {
+        let wind = FenceWind::new(&self.site, &self.fence)?;
+        let wind_cautions = wind.cautions();
+        let schedule = Schedule {
+            plan: self,
+            wind,
+            wind_cautions,
+        };
         for post in self.fence.posts() {
             schedule.check(post)?;
         }
@@ -145,18 +152,22 @@ impl FencePlan {
 /// The schedule of a fence: its wind, and each post checked as it is asked
 /// for.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Schedule<'a> {
-    plan: &'a FencePlan,
-    wind: FenceWind<'a>,
+pub struct Schedule<'a, C: WindCode = AsceSite> {
+    plan: &'a FencePlan<C>,
+    wind: FenceWind<'a, C>,
+    wind_cautions: Cautions,
 }
 
-impl<'a> Schedule<'a> {
+impl<'a, C: WindCode> Schedule<'a, C>
+where
+    C::Level: CombinesTo<AllowableStress>,
+{
     /// The wind on the fence.
-    pub const fn wind(&self) -> &FenceWind<'a> {
+    pub const fn wind(&self) -> &FenceWind<'a, C> {
         &self.wind
     }
 
-    fn check(&self, post: &FencePost) -> Result<ScheduledPost, Error> {
+    fn check(&self, post: &FencePost) -> Result<ScheduledPost<C::Level>, Error> {
         let (design, planned) = self.plan.design_for(post);
         let cases = self.wind.cases(post);
         let check = PostCheck::new(design, &cases, planned)?;
@@ -172,6 +183,7 @@ impl<'a> Schedule<'a> {
         let tall = self.height(post) > ft(12.0);
         let cautions = check
             .cautions()
+            .and(self.wind_cautions)
             .with_if(close, Caution::CloseSpacing)
             .with_if(tall, Caution::Flexible);
         Ok(ScheduledPost {
@@ -192,7 +204,7 @@ impl<'a> Schedule<'a> {
 
     /// Every post, along the path. What could not be checked was refused when
     /// the schedule was made.
-    pub fn posts(&self) -> impl Iterator<Item = ScheduledPost> + '_ {
+    pub fn posts(&self) -> impl Iterator<Item = ScheduledPost<C::Level>> + '_ {
         self.plan
             .fence
             .posts()
@@ -201,7 +213,7 @@ impl<'a> Schedule<'a> {
     }
 
     /// One post by its number.
-    pub fn post(&self, number: usize) -> Option<ScheduledPost> {
+    pub fn post(&self, number: usize) -> Option<ScheduledPost<C::Level>> {
         let index = number.checked_sub(1)?;
         self.check(self.plan.fence.posts().get(index)?).ok()
     }
@@ -244,7 +256,7 @@ impl<'a> Schedule<'a> {
     }
 
     /// The worksheet of a post: from site to result.
-    pub fn worksheet(&self, post: &ScheduledPost, system: UnitSystem) -> Worksheet {
+    pub fn worksheet(&self, post: &ScheduledPost<C::Level>, system: UnitSystem) -> Worksheet {
         let mut sheet = Worksheet::new(
             format!("Post {}, {}", post.post.number, post.post.kind.name()),
             system,
@@ -258,24 +270,24 @@ impl<'a> Schedule<'a> {
     }
 
     /// What was considered: every load case with its required depth.
-    fn write_cases(&self, post: &ScheduledPost, sheet: &mut Worksheet) {
+    fn write_cases(&self, post: &ScheduledPost<C::Level>, sheet: &mut Worksheet) {
         let system = sheet.system;
         sheet.section("Load cases considered");
         sheet.remark(format!(
             "groundline {}; {}.",
             env!("CARGO_PKG_VERSION"),
-            self.plan.site.edition().name()
+            self.plan.site.document()
         ));
         let design = post.check.design();
         for case in post.cases.iter() {
-            let actions = case.wind.allowable(&case.dead, design.combination());
+            let actions = case.wind.combined(&case.dead, design.combination());
             if let Ok(required) = design.formula().required(&actions) {
                 sheet.remark(format!(
-                    "Wind {} (run {}, Case {}): at grade, allowable-stress level, shear {}, moment \
+                    "Wind {} (run {}, {}): at grade, allowable-stress level, shear {}, moment \
                      {}; required depth {}.",
                     case.kind.name(),
                     case.run + 1,
-                    case.wind_case.letter(),
+                    self.plan.site.case_name(case.wind_case),
                     show(actions.shear(), system),
                     show(actions.moment(), system),
                     show(required.depth(), system)
@@ -289,17 +301,17 @@ impl<'a> Schedule<'a> {
 /// One post of a schedule.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
-pub struct ScheduledPost {
+pub struct ScheduledPost<L: LimitState = Strength> {
     /// The post.
     pub post: FencePost,
     /// Its load cases.
-    pub cases: LoadCases,
+    pub cases: LoadCases<L>,
     /// Its check.
-    pub check: PostCheck,
+    pub check: PostCheck<L>,
     cautions: Cautions,
 }
 
-impl ScheduledPost {
+impl<L: LimitState> ScheduledPost<L> {
     /// The cautions that go with it.
     pub const fn cautions(&self) -> Cautions {
         self.cautions

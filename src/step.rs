@@ -189,7 +189,7 @@ impl Worksheet {
     /// ```
     /// use groundline::{step::Worksheet, units::*, wind::*};
     /// let v = BasicWindSpeed::strength_level(mph(115.0))?;
-    /// let site = WindSite::new(Edition::Asce7_16, v, Exposure::C);
+    /// let site = AsceSite::new(Edition::Asce7_16, v, Exposure::C);
     /// let mut sheet = Worksheet::new("Velocity pressure at 6 ft", UnitSystem::Us);
     /// VelocityPressure::at(&site, ft(6.0))?.write(&mut sheet);
     /// println!("{}", groundline::report::text(&sheet));

@@ -86,6 +86,8 @@ pub enum Dimension {
     Torque,
     /// Flexural rigidity.
     FlexuralRigidity,
+    /// Mass per volume.
+    MassDensity,
     /// Plane angle.
     Angle,
     /// A pure number.

@@ -1,30 +1,37 @@
-//! Wind on solid free-standing walls: from the site to a pressure along a run.
+//! Wind on fences: from the site to a pressure along a run.
 //!
-//! ASCE 7-10, 7-16 and 7-22, *Solid Freestanding Walls and Solid Signs*. A
-//! board fence whose openings are under 30 % of its gross area is such a wall.
+//! Every code answers one question, asked of one [`WallShape`]: how hard does
+//! the wind press where ([`WindCode`]). The answer has one shape,
+//! [`WallWind`], and the limit state of the code in its type; nothing behind it
+//! knows which code it was.
 //!
-//! | step | type | clause |
-//! |---|---|---|
-//! | where the fence stands | [`WindSite`] | chapter 26 |
-//! | pressure of the free wind at the top of the wall | [`VelocityPressure`] | 7-10 29.3; 7-16, 7-22 26.10 |
-//! | shape of the wall and force coefficients | [`WallShape`], [`CaseC`] | 7-10 Fig. 29.4-1; 7-16, 7-22 Fig. 29.3-1 |
-//! | coefficients of open signs and frames, not yet used by a fence | [`open_sign_cf`] | 7-10 Fig. 29.5-2; 7-16, 7-22 Fig. 29.4-2 |
-//! | pressure on any piece of it, by case | [`WallWind`] | 7-10 29.4.1; 7-16, 7-22 29.3.1 |
+//! | code | site | velocity pressure | figures | limit state |
+//! |---|---|---|---|---|
+//! | ASCE 7-10, -16, -22 | [`AsceSite`], [`Topography`] | [`VelocityPressure`] | solid walls [`CaseC`], [`cf_cases_a_b`]; open fences [`open_cf`] | [`Strength`](crate::limit_state::Strength) |
+//! | EN 1991-1-4 | [`EnSite`], [`Terrain`] | [`PeakPressure`] | walls [`cp_net`], signboards [`SIGNBOARD`], lattices as given | [`Characteristic`](crate::limit_state::Characteristic) |
+//! | AS/NZS 1170.2 | [`AsNzsSite`] | [`AsNzsSite::design_pressure`] | [`Hoarding`] | [`Ultimate`](crate::limit_state::Ultimate) |
+//! | none: a number at hand | [`DirectPressure`] | – | – | as given |
+//!
+//! What fills the panel, and how solid that makes it: [`Infill`].
+//!
+//! A code is one folder here and one implementation of [`WindCode`].
 
-mod open_sign;
-mod site;
-mod velocity_pressure;
-mod wall_pressure;
-mod wall_shape;
+mod asce7;
+mod asnzs1170;
+mod code;
+mod direct;
+mod en1991;
+mod infill;
+mod patterns;
+mod wall;
+mod wall_wind;
 
-pub use open_sign::{ElementShape, open_sign_cf, round_member};
-pub use site::{BasicWindSpeed, Edition, Exposure, PrintedConstants, WindSite};
-pub use velocity_pressure::{
-    DIRECTIONALITY, DirectionalPressure, PrintedPressure, UndirectedPressure, VelocityPressure,
-    exposure_coefficient, ground_elevation_factor,
-};
-pub use wall_pressure::{Strip, WallWind, WindCase};
-pub use wall_shape::{
-    CaseC, ColumnGap, EccentricCase, Region, ResultantHeight, ShortReturn, WallEnd, WallEnds,
-    WallOptions, WallShape, cf_cases_a_b, opening_factor, return_factor,
-};
+pub use asce7::*;
+pub use asnzs1170::*;
+pub use code::WindCode;
+pub use direct::DirectPressure;
+pub use en1991::*;
+pub use infill::{Infill, Member};
+pub use patterns::{Edge, Strip, WallPressures, WindCase};
+pub use wall::{WallEnd, WallEnds, WallShape};
+pub use wall_wind::WallWind;

@@ -23,8 +23,7 @@ use groundline::post::{DesignValues, Grade, Moisture, Species, TimberPost, Treat
 use groundline::section::Square;
 use groundline::units::{Measurable, ft, inch, lb, m, m_per_s, n_m, newton};
 use groundline::wind::{
-    BasicWindSpeed, Edition, Exposure, WallEnd, WallEnds, WallOptions, WallShape, WallWind,
-    WindSite,
+    AsceSite, BasicWindSpeed, Edition, Exposure, WallEnd, WallEnds, WallShape, WallWind,
 };
 use std::hint::black_box;
 use std::time::Instant;
@@ -119,7 +118,7 @@ fn closed_form() {
 /// One whole check through the types.
 fn typed(design: &PostDesign, input: &bare::Input) -> Result<f64, Error> {
     let speed = BasicWindSpeed::strength_level(m_per_s(input.speed))?;
-    let site = WindSite::new(Edition::Asce7_16, speed, Exposure::C)
+    let site = AsceSite::new(Edition::Asce7_16, speed, Exposure::C)
         .with_topographic_factor(input.kzt)?
         .with_gust_factor(input.gust)?;
     let site = match input.elevation {
@@ -137,7 +136,7 @@ fn typed(design: &PostDesign, input: &bare::Input) -> Result<f64, Error> {
         start: end(input.returns[0]),
         end: end(input.returns[1]),
     };
-    let wind = WallWind::new(&site, wall, ends, WallOptions::default())?;
+    let wind = WallWind::new(&site, wall, ends)?;
     let (_, force) = wind.worst(m(input.from), m(input.from + input.width));
     let actions = GroundlineActions::wind(force, wind.resultant_height())?;
     let dead = DeadEffects::new(

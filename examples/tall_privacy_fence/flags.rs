@@ -17,7 +17,7 @@ use groundline::units::{
     Angle, Force, ForcePerVolume, Length, Measurable, ParseQuantityError, Pressure, Ratio,
     UnitSystem, Velocity, deg, ft, lb, parse,
 };
-use groundline::wind::{BasicWindSpeed, EccentricCase, Edition, Exposure, WallOptions, WindSite};
+use groundline::wind::{AsceSite, BasicWindSpeed, EccentricCase, Edition, Exposure, WallOptions};
 use std::fmt::Display;
 use std::str::FromStr;
 
@@ -240,6 +240,9 @@ pub(crate) struct Flags {
     )]
     pub(crate) pipe_yield: Typed<Pressure>,
 
+    /// Show the pressure along each run, strip by strip, instead of the schedule.
+    #[arg(long, conflicts_with = "worksheet")]
+    pub(crate) pressures: bool,
     /// Output units.
     #[arg(long, value_enum, default_value = "us")]
     pub(crate) units: UnitsArg,
@@ -289,7 +292,7 @@ impl Flags {
         move |error| format!("{flag} \"{text}\": {}", error.in_system(system))
     }
 
-    pub(crate) fn options(&self) -> WallOptions {
+    fn options(&self) -> WallOptions {
         WallOptions::default().eccentric_case(match self.case_b {
             CaseBArg::EveryRun => EccentricCase::Linear,
             CaseBArg::ShortRuns => EccentricCase::LinearOnShortWalls,
@@ -371,7 +374,7 @@ impl Flags {
         })
     }
 
-    pub(crate) fn site(&self) -> Result<WindSite, String> {
+    pub(crate) fn site(&self) -> Result<AsceSite, String> {
         let edition = match self.edition {
             EditionArg::E10 => Edition::Asce7_10,
             EditionArg::E16 => Edition::Asce7_16,
@@ -384,9 +387,10 @@ impl Flags {
         };
         let speed = BasicWindSpeed::strength_level(self.speed.value)
             .map_err(self.blame("--speed", &self.speed.text))?;
-        let site = WindSite::new(edition, speed, exposure)
+        let site = AsceSite::new(edition, speed, exposure)
             .with_topographic_factor(self.topographic_factor.value.value)
             .map_err(self.blame("--topographic-factor", &self.topographic_factor.text))?;
+        let site = site.with_options(self.options());
         match &self.elevation {
             None => Ok(site),
             Some(elevation) => site

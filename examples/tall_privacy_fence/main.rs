@@ -44,7 +44,6 @@ fn refuse(message: &str) -> ExitCode {
 fn run(flags: &Flags) -> Result<String, String> {
     let system = flags.system();
     let plan = FencePlan::new(flags.site()?, flags.fence()?, flags.design()?)
-        .with_options(flags.options())
         .with_planned_depth(flags.planned_depth.value);
     let schedule = plan.schedule().map_err(|error| match error.field() {
         "depth" => flags.blame("--planned-depth", &flags.planned_depth.text)(error),
@@ -65,6 +64,10 @@ fn run(flags: &Flags) -> Result<String, String> {
         });
     }
     let mut out = print::assumptions(flags, &plan, system);
+    if flags.pressures {
+        out += &print::pressures(&schedule, system);
+        return Ok(out);
+    }
     out += &print::schedule(&schedule, system);
     out += &print::capacity(&plan, flags, system)?;
     out += &print::rules(&schedule, system)?;
@@ -72,6 +75,6 @@ fn run(flags: &Flags) -> Result<String, String> {
     for caution in schedule.cautions().iter() {
         out.extend(["  - ", caution.text(), "\n"]);
     }
-    out += "\nThe working of a post, line by line: --worksheet POST. All flags: --help.\n";
+    out += "\nThe working of a post, line by line: --worksheet POST. The pressure along\nthe fence: --pressures. All flags: --help.\n";
     Ok(out)
 }

@@ -8,14 +8,17 @@ use groundline::fence::{Arm, Hinges};
 use groundline::foundation::{HoleShape, Restraint};
 use groundline::plan::{FencePlan, Schedule, ScheduledPost};
 use groundline::post::Post;
+
+use groundline::actions::PressurePicture;
 use groundline::units::{
     Length, Measurable, Measure, UnitSystem, Volume, cu_ft, cu_yd, inch, mm, show, show_as,
 };
+use groundline::wind::{AsceSite, WindCase, WindCode};
 
 /// What the numbers rest on: everything that was computed with.
 pub(crate) fn assumptions(flags: &Flags, plan: &FencePlan, system: UnitSystem) -> String {
     [
-        "POSTS OF A SOLID FENCE IN THE WIND\n".to_owned(),
+        "POSTS OF A FENCE IN THE WIND\n".to_owned(),
         wind(flags, plan, system),
         fence(plan, system),
         ground(plan, system),
@@ -41,7 +44,7 @@ fn wind(flags: &Flags, plan: &FencePlan, system: UnitSystem) -> String {
         site.edition(),
         show(site.speed().speed(), system),
         site.exposure(),
-        site.topographic_factor(),
+        site.topographic_factor(plan.fence().runs()[0].panel().top()),
         site.gust_factor(),
         show(site.minimum_pressure(), system),
     )
@@ -94,7 +97,7 @@ fn ground(plan: &FencePlan, system: UnitSystem) -> String {
     } else {
         "not doubled"
     };
-    let third = if design.combination().soil_increase() > 1.0 {
+    let third = if design.combination().level().soil_increase() > 1.0 {
         "raised by a third with 0.78 W"
     } else {
         "no one-third increase, 0.6 W"
@@ -255,6 +258,85 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
     )
 }
 
+/// The case of the ASCE 7 wall figure.
+fn letter(case: WindCase) -> &'static str {
+    match case {
+        WindCase::Uniform => "A",
+        WindCase::OffCentre(_) => "B",
+        _ => "C",
+    }
+}
+
+fn pressures_of_run(
+    run: usize,
+    table: &Table,
+    picture: &PressurePicture,
+    site: &AsceSite,
+    system: UnitSystem,
+) -> String {
+    let title = format!(
+        "Pressure along run {}, taken alone, gates shut, strength level, on gross area\n{table}",
+        run + 1
+    );
+    let sums = picture.sums.iter().map(|sum| {
+        format!(
+            "Sum check, {:<8} {:>10} on the strips, {:>10} on the posts: {}",
+            site.case_name(sum.case),
+            format!("{:.4}", show(sum.on_strips, system)),
+            format!("{:.4}", show(sum.on_posts, system)),
+            if sum.agrees() { "agree" } else { "DIFFER" }
+        )
+    });
+    let lines: Vec<_> = std::iter::once(title).chain(sums).collect();
+    lines.join("\n") + "\n"
+}
+
+/// The pressure along each run, case by case, with its sum check.
+pub(crate) fn pressures(schedule: &Schedule<'_>, system: UnitSystem) -> String {
+    let wind = schedule.wind();
+    let mut out = String::new();
+    for run in 0..wind.runs().len() {
+        let Some(picture) = wind.picture(run) else {
+            continue;
+        };
+        let mut table = Table::new();
+        table.load_preset(presets::UTF8_HORIZONTAL_ONLY);
+        table.set_header([
+            "case",
+            "from",
+            "to",
+            "Cf",
+            "pressure",
+            "at its end",
+            "clause",
+        ]);
+        for strip in &picture.strips {
+            let pressure = |pressure| {
+                let measured = show_as(pressure, Measure::WindPressure, system);
+                format!("{measured:.3}")
+            };
+            table.add_row([
+                strip.case_name.to_owned(),
+                format!("{:.4}", show(strip.from, system)),
+                format!("{:.4}", show(strip.to, system)),
+                format!("{:.3}", strip.coefficient),
+                pressure(strip.pressure),
+                pressure(strip.pressure_at_to),
+                strip.clause.to_string(),
+            ]);
+        }
+        out.push_str(&pressures_of_run(
+            run,
+            &table,
+            &picture,
+            wind.code(),
+            system,
+        ));
+        out.push('\n');
+    }
+    out
+}
+
 fn row(post: &ScheduledPost, concrete: Volume, system: UnitSystem) -> [String; 13] {
     let check = &post.check;
     let place: Vec<_> = post
@@ -269,7 +351,7 @@ fn row(post: &ScheduledPost, concrete: Volume, system: UnitSystem) -> [String; 1
         place.join(" / "),
         format!("{:.3}", show(width, system)),
         check.required_case.map_or(String::new(), |case| {
-            format!("{}, {}", case.kind.name(), case.wind_case.letter())
+            format!("{}, {}", case.kind.name(), letter(case.wind_case))
         }),
         format!("{:.3}", show(check.actions().shear(), system)),
         format!("{:.3}", show(check.actions().moment(), system)),

@@ -15,12 +15,15 @@
 mod working;
 
 use super::run_wind::RunWind;
-use super::{DeadEffects, GroundlineActions, LoadCase, LoadCaseKind, LoadCases, resultant};
+use super::{
+    DeadEffects, GroundlineActions, LoadCase, LoadCaseKind, LoadCases, PressurePicture, resultant,
+};
+use crate::caution::{Caution, Cautions};
 use crate::error::Error;
 use crate::fence::{Arm, Fence, FencePost};
-use crate::limit_state::Strength;
+use crate::limit_state::LimitState;
 use crate::units::{Angle, Force, Length, Measurable, Torque, deg, ft, moment};
-use crate::wind::{WallOptions, WallWind, WindCase, WindSite};
+use crate::wind::{AsceSite, WallWind, WindCase, WindCode};
 
 /// The wind on a whole fence.
 ///
@@ -28,46 +31,86 @@ use crate::wind::{WallOptions, WallWind, WindCase, WindSite};
 /// use groundline::{actions::FenceWind, fence::*, units::*, wind::*};
 /// let fence = Fence::new(FenceRun::new(Panel::new(ft(6.0))?, ft(96.0), ft(8.0))?);
 /// let v = BasicWindSpeed::strength_level(mph(115.0))?;
-/// let site = WindSite::new(Edition::Asce7_22, v, Exposure::C);
-/// let wind = FenceWind::new(&site, &fence, WallOptions::default())?;
+/// let site = AsceSite::new(Edition::Asce7_22, v, Exposure::C);
+/// let wind = FenceWind::new(&site, &fence)?;
 /// // The second post is the worst of a long fence with free ends.
 /// let shear = |i: usize| wind.cases(&fence.posts()[i])[0].wind.shear();
 /// assert!(shear(1) > shear(0) && shear(1) > shear(6));
 /// # Ok::<(), groundline::Error>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
-pub struct FenceWind<'a> {
+pub struct FenceWind<'a, C: WindCode = AsceSite> {
+    code: C,
     fence: &'a Fence,
-    runs: Vec<RunWind>,
+    runs: Vec<RunWind<C>>,
 }
 
 /// The worst wind on an arm: which wall, which case, and the force at its
 /// height.
 #[derive(Clone, Copy)]
-struct OnArm {
+struct OnArm<L: LimitState> {
     wall: usize,
     wind_case: WindCase,
-    wind: GroundlineActions<Strength>,
+    wind: GroundlineActions<L>,
 }
 
-impl<'a> FenceWind<'a> {
+impl<'a, C: WindCode> FenceWind<'a, C> {
     /// The wind at a site on a fence.
     ///
     /// # Errors
     /// As [`WallWind::new`]; more than 60 gates in one straight stretch.
-    pub fn new(site: &WindSite, fence: &'a Fence, options: WallOptions) -> Result<Self, Error> {
+    pub fn new(code: &C, fence: &'a Fence) -> Result<Self, Error> {
         let runs = (0..fence.runs().len())
-            .map(|index| RunWind::new(site, fence, index, options))
+            .map(|index| RunWind::new(code, fence, index))
             .collect::<Result<_, Error>>()?;
-        Ok(Self { fence, runs })
+        Ok(Self {
+            code: *code,
+            fence,
+            runs,
+        })
+    }
+
+    /// The code and site.
+    pub const fn code(&self) -> &C {
+        &self.code
+    }
+
+    /// The fence.
+    pub const fn fence(&self) -> &'a Fence {
+        self.fence
     }
 
     /// The wind on each run.
-    pub fn runs(&self) -> &[RunWind] {
+    pub fn runs(&self) -> &[RunWind<C>] {
         &self.runs
     }
 
-    /// The strength-level shear of an arm in one case of the wind figure, the
+    /// The cautions of wind and fence; those of ground and post are the
+    /// checks'.
+    pub fn cautions(&self) -> Cautions {
+        let walls = self.runs.iter().flat_map(|run| &run.walls);
+        let leaves = self.runs.iter().flat_map(|run| &run.leaves);
+        walls
+            .map(|wall| &wall.wind)
+            .chain(leaves)
+            .fold(Cautions::default(), |all, wall| all.and(wall.cautions()))
+            .with(Caution::RetainedSoil)
+            .with(Caution::Barrier)
+            .with_if(self.taller_than(ft(12.0)), Caution::Flexible)
+    }
+
+    fn taller_than(&self, height: Length) -> bool {
+        let runs = self.fence.runs();
+        runs.iter().any(|run| run.panel().top() > height)
+    }
+
+    /// The pressure along a run, the thing to look at first; none for a run
+    /// the fence does not have.
+    pub fn picture(&self, run: usize) -> Option<PressurePicture> {
+        PressurePicture::new(self, run)
+    }
+
+    /// The shear of an arm in one case of the wind figure, the
     /// run taken alone with gates shut. Over all posts of a run it sums to the
     /// force on the run.
     pub fn shear(&self, arm: &Arm, case: WindCase) -> Force {
@@ -79,7 +122,7 @@ impl<'a> FenceWind<'a> {
             })
     }
 
-    fn on_arm(&self, arm: &Arm, gate_open: bool) -> Option<OnArm> {
+    fn on_arm(&self, arm: &Arm, gate_open: bool) -> Option<OnArm<C::Level>> {
         let run = self.runs.get(arm.run)?;
         let (wall, wind_case, force) = run.worst(arm, gate_open)?;
         Some(OnArm {
@@ -90,8 +133,8 @@ impl<'a> FenceWind<'a> {
     }
 
     /// The wind on the open leaves of a post that close one run.
-    fn on_leaves(&self, post: &FencePost, run: usize) -> Option<OnArm> {
-        let mut found: Option<OnArm> = None;
+    fn on_leaves(&self, post: &FencePost, run: usize) -> Option<OnArm<C::Level>> {
+        let mut found: Option<OnArm<C::Level>> = None;
         for leaf in post.leaves().filter(|leaf| leaf.run == run) {
             let wall = self.leaf_wind(run, leaf.width)?;
             let (wind_case, force) = wall.worst(ft(0.0), leaf.width);
@@ -108,7 +151,7 @@ impl<'a> FenceWind<'a> {
     /// The wind across an arm while a gate of the post's runs is open: a run
     /// whose leaf hangs here has it open; any other may be shut or open,
     /// whichever is worse.
-    fn across_with_gate_open(&self, post: &FencePost, arm: &Arm) -> Option<OnArm> {
+    fn across_with_gate_open(&self, post: &FencePost, arm: &Arm) -> Option<OnArm<C::Level>> {
         let open = self.on_arm(arm, true);
         if post.leaves().any(|leaf| leaf.run == arm.run) {
             return open;
@@ -120,7 +163,7 @@ impl<'a> FenceWind<'a> {
         }
     }
 
-    fn leaf_wind(&self, run: usize, width: Length) -> Option<&WallWind> {
+    fn leaf_wind(&self, run: usize, width: Length) -> Option<&WallWind<C>> {
         let gates = self.fence.runs().get(run)?.gates();
         let index = gates.iter().position(|gate| gate.leaf_width() == width)?;
         self.runs.get(run)?.leaves.get(index)
@@ -161,8 +204,9 @@ impl<'a> FenceWind<'a> {
     }
 
     /// The load cases of a post.
-    pub fn cases(&self, post: &FencePost) -> LoadCases {
-        let mut cases = LoadCases::empty();
+    pub fn cases(&self, post: &FencePost) -> LoadCases<C::Level> {
+        let level = self.code.level();
+        let mut cases = LoadCases::empty(level);
         let weight = self.weight(post);
         let leaf_moment = Self::leaf_moment(post);
         let nothing = Torque::from_si(0.0);
@@ -177,7 +221,7 @@ impl<'a> FenceWind<'a> {
         let shut = post
             .arms()
             .filter_map(|arm| Some((arm, self.on_arm(arm, false)?)));
-        let mut parts = Parts::new();
+        let mut parts = Parts::new(level);
         for (arm, on_arm) in shut {
             cases.push(LoadCase {
                 kind: LoadCaseKind::AcrossRun,
@@ -204,7 +248,7 @@ impl<'a> FenceWind<'a> {
 
         // A gate open: across each run it is in, onto the leaf alone, and all
         // at once. The leaf hangs to the lee side.
-        let mut parts = Parts::new();
+        let mut parts = Parts::new(level);
         let mut any_open = false;
         for arm in post.arms() {
             let open = self.on_arm(arm, true);
@@ -253,23 +297,25 @@ impl<'a> FenceWind<'a> {
 }
 
 /// Winds that act at once, at most two runs and two leaves.
-struct Parts {
-    winds: [(GroundlineActions<Strength>, Angle); 4],
-    worst: Option<(usize, OnArm)>,
+struct Parts<L: LimitState> {
+    winds: [(GroundlineActions<L>, Angle); 4],
+    worst: Option<(usize, OnArm<L>)>,
     count: usize,
+    level: L,
 }
 
-impl Parts {
-    fn new() -> Self {
-        let nothing = GroundlineActions::nothing();
+impl<L: LimitState> Parts<L> {
+    fn new(level: L) -> Self {
+        let nothing = GroundlineActions::nothing(level);
         Self {
             winds: [(nothing, deg(0.0)); 4],
             worst: None,
             count: 0,
+            level,
         }
     }
 
-    fn push(&mut self, run: usize, on_arm: OnArm, direction: Angle) {
+    fn push(&mut self, run: usize, on_arm: OnArm<L>, direction: Angle) {
         if let Some(slot) = self.winds.get_mut(self.count) {
             *slot = (on_arm.wind, direction);
             self.count += 1;
@@ -282,19 +328,15 @@ impl Parts {
         }
     }
 
-    fn worst(&self) -> Option<(usize, OnArm)> {
+    fn worst(&self) -> Option<(usize, OnArm<L>)> {
         self.worst
     }
 
-    fn together(&self) -> GroundlineActions<Strength> {
-        resultant(self.winds.get(..self.count).unwrap_or(&[]))
+    fn together(&self) -> GroundlineActions<L> {
+        resultant(self.winds.get(..self.count).unwrap_or(&[]), self.level)
     }
 }
 
-fn at_height(force: Force, wall: &WallWind) -> GroundlineActions<Strength> {
-    GroundlineActions {
-        shear: force,
-        moment: moment(force, wall.resultant_height()),
-        ..GroundlineActions::nothing()
-    }
+fn at_height<C: WindCode>(force: Force, wall: &WallWind<C>) -> GroundlineActions<C::Level> {
+    GroundlineActions::at_height(force, wall.resultant_height(), wall.code().level())
 }

@@ -1,8 +1,8 @@
-//! What one post is loaded by: wind at strength level and dead load, case by
-//! case.
+//! What one post is loaded by: wind at the limit state of its code and dead
+//! load, case by case.
 
 use super::{DeadEffects, GroundlineActions};
-use crate::limit_state::Strength;
+use crate::limit_state::{LimitState, Strength};
 use crate::wind::WindCase;
 
 /// What makes a load case.
@@ -36,10 +36,11 @@ impl LoadCaseKind {
     }
 }
 
-/// One load case of a post: strength-level wind and nominal dead load at grade.
+/// One load case of a post: wind at the limit state of its code and nominal
+/// dead load at grade.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
-pub struct LoadCase {
+pub struct LoadCase<L: LimitState = Strength> {
     /// What makes it.
     pub kind: LoadCaseKind,
     /// The run the wind blows across, or whose gate it blows on.
@@ -49,26 +50,26 @@ pub struct LoadCase {
     /// The governing case of the wind figure.
     pub wind_case: WindCase,
     /// Wind.
-    pub wind: GroundlineActions<Strength>,
+    pub wind: GroundlineActions<L>,
     /// Dead load.
     pub dead: DeadEffects,
 }
 
-impl LoadCase {
+impl<L: LimitState> LoadCase<L> {
     /// For a post that stands outside any fence.
-    pub const fn new(wind: GroundlineActions<Strength>, dead: DeadEffects) -> Self {
+    pub const fn new(wind: GroundlineActions<L>, dead: DeadEffects) -> Self {
         Self {
             kind: LoadCaseKind::AcrossRun,
             run: 0,
             wall: 0,
-            wind_case: WindCase::A,
+            wind_case: WindCase::Uniform,
             wind,
             dead,
         }
     }
 }
 
-impl LoadCase {
+impl<L: LimitState> LoadCase<L> {
     /// May the moment at grade have any direction, not only square to a face
     /// of the post?
     pub fn is_skew(&self) -> bool {
@@ -82,21 +83,21 @@ impl LoadCase {
 /// The load cases of one post, at most nine, kept without allocation. Reads
 /// as a slice.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct LoadCases {
-    cases: [LoadCase; 9],
+pub struct LoadCases<L: LimitState = Strength> {
+    cases: [LoadCase<L>; 9],
     count: usize,
 }
 
-impl LoadCases {
-    pub(super) fn empty() -> Self {
-        let nothing = GroundlineActions::nothing();
+impl<L: LimitState> LoadCases<L> {
+    pub(super) fn empty(level: L) -> Self {
+        let nothing = GroundlineActions::nothing(level);
         Self {
             cases: [LoadCase::new(nothing, DeadEffects::NONE); 9],
             count: 0,
         }
     }
 
-    pub(super) fn push(&mut self, case: LoadCase) {
+    pub(super) fn push(&mut self, case: LoadCase<L>) {
         if let Some(slot) = self.cases.get_mut(self.count) {
             *slot = case;
             self.count += 1;
@@ -104,10 +105,10 @@ impl LoadCases {
     }
 }
 
-impl core::ops::Deref for LoadCases {
-    type Target = [LoadCase];
+impl<L: LimitState> core::ops::Deref for LoadCases<L> {
+    type Target = [LoadCase<L>];
 
-    fn deref(&self) -> &[LoadCase] {
+    fn deref(&self) -> &[LoadCase<L>] {
         self.cases.get(..self.count).unwrap_or(&[])
     }
 }

@@ -9,22 +9,22 @@
 use crate::error::Error;
 use crate::fence::{Arm, Fence};
 use crate::units::{Force, Length, Measurable, ft, inch};
-use crate::wind::{WallEnd, WallEnds, WallOptions, WallShape, WallWind, WindCase, WindSite};
+use crate::wind::{WallEnd, WallEnds, WallWind, WindCase, WindCode};
 
 /// A wall that may stand where a run is.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
-pub struct StandingWall {
+pub struct StandingWall<C: WindCode> {
     /// Where it begins, from the start of the run; negative where it begins in
     /// a run before.
     pub from: Length,
     /// Is it bounded by an open gate?
     pub gate_open: bool,
     /// The wind on it.
-    pub wind: WallWind,
+    pub wind: WallWind<C>,
 }
 
-impl StandingWall {
+impl<C: WindCode> StandingWall<C> {
     /// The worst case of the wind figure on the part of an arm that stands.
     pub(super) fn worst(&self, arm: &Arm) -> (WindCase, Force) {
         self.wind.worst(arm.from - self.from, arm.to - self.from)
@@ -34,11 +34,11 @@ impl StandingWall {
 /// The wind on one run.
 #[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
-pub struct RunWind {
+pub struct RunWind<C: WindCode> {
     /// The walls that may stand; the first is the run alone, gates shut.
-    pub walls: Vec<StandingWall>,
+    pub walls: Vec<StandingWall<C>>,
     /// The wind on each gate's leaf, swung open; in the order of the gates.
-    pub leaves: Vec<WallWind>,
+    pub leaves: Vec<WallWind<C>>,
 }
 
 /// A place where a wall may begin or end.
@@ -49,16 +49,11 @@ struct Edge {
     gate: bool,
 }
 
-impl RunWind {
+impl<C: WindCode> RunWind<C> {
     /// The most gates in one stretch.
     const MOST_GATES: usize = 60;
 
-    pub(super) fn new(
-        site: &WindSite,
-        fence: &Fence,
-        index: usize,
-        options: WallOptions,
-    ) -> Result<Self, Error> {
+    pub(super) fn new(code: &C, fence: &Fence, index: usize) -> Result<Self, Error> {
         let Some(run) = fence.runs().get(index) else {
             return Err(Error::NotApplicable {
                 field: "run",
@@ -66,10 +61,7 @@ impl RunWind {
             });
         };
         let panel = run.panel();
-        let wall = |length: Length, ends: WallEnds| {
-            let shape = WallShape::new(length, panel.top(), panel.clearance(), panel.solidity())?;
-            WallWind::new(site, shape, ends, options)
-        };
+        let wall = |length: Length, ends: WallEnds| WallWind::new(code, panel.wall(length)?, ends);
         let own = fence.ends(index);
         let mut walls = vec![StandingWall {
             from: ft(0.0),
@@ -131,7 +123,7 @@ impl RunWind {
     }
 
     /// The run alone, gates shut.
-    pub fn alone(&self) -> Option<&WallWind> {
+    pub fn alone(&self) -> Option<&WallWind<C>> {
         self.walls.first().map(|wall| &wall.wind)
     }
 }

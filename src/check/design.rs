@@ -2,6 +2,7 @@
 
 use super::{Governing, PostCheck};
 use crate::actions::GroundlineActions;
+use crate::combination::Combination;
 use crate::embedment::{DepthCap, PoleFormula};
 use crate::error::Error;
 use crate::foundation::{Foundation, Hole, Restraint, SquareWidth};
@@ -27,7 +28,7 @@ pub struct PostDesign {
     ground: Ground,
     foundation: Foundation,
     post: Post,
-    combination: AllowableStress,
+    combination: Combination<AllowableStress>,
     cap: DepthCap,
     formula: PoleFormula,
     pub(super) strength: PostStrength,
@@ -59,7 +60,7 @@ impl PostDesign {
             ground,
             foundation,
             post,
-            combination: AllowableStress::default(),
+            combination: Combination::of(AllowableStress::default()),
             cap: DepthCap::default(),
             formula: PoleFormula::of(&ground, &foundation),
             strength: post.strength(),
@@ -103,12 +104,12 @@ impl PostDesign {
         Self { cap, ..self }.refreshed()
     }
 
-    /// With the other family of load combinations.
+    /// With the other family of load combinations, or factors of your own.
     #[must_use]
     #[inline]
-    pub fn with_combination(self, combination: AllowableStress) -> Self {
+    pub fn with_combination(self, combination: impl Into<Combination<AllowableStress>>) -> Self {
         Self {
-            combination,
+            combination: combination.into(),
             ..self
         }
     }
@@ -130,8 +131,8 @@ impl PostDesign {
     }
     /// The load combinations.
     #[inline]
-    pub const fn combination(&self) -> AllowableStress {
-        self.combination
+    pub const fn combination(&self) -> &Combination<AllowableStress> {
+        &self.combination
     }
     /// What a post set to a depth carries: the shear, acting at a height above
     /// grade, at which the first check of ground and post reaches 1, with its
@@ -156,7 +157,8 @@ impl PostDesign {
         depth: Length,
         height: Length,
     ) -> Result<(GroundlineActions<AllowableStress>, Governing), Error> {
-        let ground = self.formula.capacity(depth, height, self.combination)?;
+        let level = self.combination.level();
+        let ground = self.formula.capacity(depth, height, level)?;
         // Every check is linear in the load; the ground's share is 1 here.
         let check = PostCheck::of_actions(self, &ground, Some(depth))?;
         let (governing, most) = [
@@ -173,7 +175,7 @@ impl PostDesign {
             ground.shear() * scale,
             ground.moment() * scale,
             ground.axial(),
-            self.combination,
+            level,
         )?;
         Ok((holds, governing))
     }

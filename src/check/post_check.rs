@@ -6,11 +6,12 @@ use super::{Governing, PostDesign};
 use crate::actions::{GroundlineActions, LoadCase};
 use crate::bearing::BearingCheck;
 use crate::caution::{Caution, Cautions};
+use crate::combination::CombinesTo;
 use crate::embedment::{DepthCheck, RequiredDepth};
 use crate::error::Error;
-use crate::limit_state::AllowableStress;
+use crate::limit_state::{AllowableStress, LimitState, Strength};
 use crate::post::{BelowGrade, Post, PostStrengthCheck};
-use crate::source::Citation;
+use crate::source::{Citation, Mark};
 use crate::units::{Length, ft};
 use crate::utilization::Utilization;
 
@@ -18,19 +19,19 @@ use crate::utilization::Utilization;
 /// on demand.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
-pub struct PostCheck {
+pub struct PostCheck<L: LimitState = Strength> {
     design: PostDesign,
     /// The case that asks for the greatest depth; none where the actions were
     /// given at allowable-stress level.
-    pub required_case: Option<LoadCase>,
+    pub required_case: Option<LoadCase<L>>,
     /// The depth it asks for.
     pub required: RequiredDepth,
     /// The planned depth, if there is one, against the case worst for it.
     pub planned: Option<DepthCheck>,
     /// That case.
-    pub planned_case: Option<LoadCase>,
+    pub planned_case: Option<LoadCase<L>>,
     /// The case worst for the post itself.
-    pub strength_case: Option<LoadCase>,
+    pub strength_case: Option<LoadCase<L>>,
     /// The post against it, at the planned depth or the required one,
     /// whichever is deeper: the moment below grade grows with depth. (Shear
     /// falls with it; at a planned depth too shallow, where the ground fails
@@ -47,30 +48,13 @@ pub struct PostCheck {
 
 /// Allowable-stress actions, the case they come from, and whether their
 /// moment may have any direction.
-type Considered = (GroundlineActions<AllowableStress>, Option<LoadCase>, bool);
+type Considered<L> = (
+    GroundlineActions<AllowableStress>,
+    Option<LoadCase<L>>,
+    bool,
+);
 
 impl PostCheck {
-    /// Checks one post for its load cases, at a planned depth if there is one.
-    ///
-    /// # Errors
-    /// No load case; planned depth outside 0.01 to 300 ft; increases of
-    /// lateral bearing that must not be combined.
-    #[inline]
-    pub fn new(
-        design: &PostDesign,
-        cases: &[LoadCase],
-        planned: Option<Length>,
-    ) -> Result<Self, Error> {
-        Self::consider(
-            design,
-            cases.iter().map(|case| {
-                let actions = case.wind.allowable(&case.dead, design.combination());
-                (actions, Some(*case), case.is_skew())
-            }),
-            planned,
-        )
-    }
-
     /// Checks one post for actions an engineer has at allowable-stress level,
     /// square to a face of the post. Their own load combinations hold, not
     /// those of the design.
@@ -98,11 +82,34 @@ impl PostCheck {
     ) -> Result<Self, Error> {
         Self::consider(design, core::iter::once((*actions, None, false)), planned)
     }
+}
+
+impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
+    /// Checks one post for its load cases, at a planned depth if there is one.
+    ///
+    /// # Errors
+    /// No load case; planned depth outside 0.01 to 300 ft; increases of
+    /// lateral bearing that must not be combined.
+    #[inline]
+    pub fn new(
+        design: &PostDesign,
+        cases: &[LoadCase<L>],
+        planned: Option<Length>,
+    ) -> Result<Self, Error> {
+        Self::consider(
+            design,
+            cases.iter().map(|case| {
+                let actions = case.wind.combined(&case.dead, design.combination());
+                (actions, Some(*case), case.is_skew())
+            }),
+            planned,
+        )
+    }
 
     #[inline]
     fn consider(
         design: &PostDesign,
-        considered: impl Iterator<Item = Considered> + Clone,
+        considered: impl Iterator<Item = Considered<L>> + Clone,
         planned: Option<Length>,
     ) -> Result<Self, Error> {
         let formula = design.formula();
@@ -110,8 +117,8 @@ impl PostCheck {
             field: "load cases",
             reason: "there is none to check",
         };
-        let mut required: Option<(RequiredDepth, Option<LoadCase>)> = None;
-        let mut plan: Option<(DepthCheck, Option<LoadCase>)> = None;
+        let mut required: Option<(RequiredDepth, Option<LoadCase<L>>)> = None;
+        let mut plan: Option<(DepthCheck, Option<LoadCase<L>>)> = None;
         for (actions, case, _) in considered.clone() {
             let depth = formula.required(&actions)?;
             if required.is_none_or(|(worst, _)| depth.depth() > worst.depth()) {
@@ -137,7 +144,7 @@ impl PostCheck {
             }
         }
         let restraint = design.foundation().restraint();
-        let mut strength: Option<(PostStrengthCheck, Option<LoadCase>)> = None;
+        let mut strength: Option<(PostStrengthCheck, Option<LoadCase<L>>)> = None;
         let mut bearing: Option<BearingCheck> = None;
         for (actions, case, skew) in considered {
             let demand = BelowGrade::new(&actions, counts, top, restraint)?;
@@ -220,7 +227,7 @@ impl PostCheck {
         let mut loads = cases
             .into_iter()
             .flatten()
-            .map(|case| (case.wind.allowable(&case.dead, combination), case.is_skew()));
+            .map(|case| (case.wind.combined(&case.dead, combination), case.is_skew()));
         if self.required_case.is_none() {
             self.fails_at_required_depth(self.required.actions(), false)
         } else {
@@ -273,6 +280,10 @@ impl PostCheck {
             .with_if(timber, Caution::TimberTreatment)
             // Adjustment factors of timber and the shear of pipe are.
             .with_if(!given, Caution::FromMemory)
+            .with_if(
+                self.design.combination().source().mark == Mark::FromMemory,
+                Caution::FromMemory,
+            )
             .with_if(self.bearing.is_none(), Caution::NoVerticalBearing)
     }
 }

@@ -1,7 +1,8 @@
 //! One straight run of fence: its panel, its length, its spacing, its gates.
 
-use crate::error::{Error, number_within, size_within, within};
+use crate::error::{Error, size_within, within};
 use crate::units::{Force, Length, Pressure, ft, inch, lb, psf};
+use crate::wind::{Infill, Member, WallShape};
 
 /// What stands between the posts.
 ///
@@ -16,7 +17,9 @@ use crate::units::{Force, Length, Pressure, ft, inch, lb, psf};
 pub struct Panel {
     top: Length,
     clearance: Length,
-    solidity: f64,
+    infill: Infill,
+    /// Height of the uppermost part and what fills it.
+    topping: Option<(Length, Infill)>,
     weight: Pressure,
 }
 
@@ -29,7 +32,8 @@ impl Panel {
         Ok(Self {
             top: within("fence height", top, ft(0.5), ft(40.0))?,
             clearance: ft(0.0),
-            solidity: 1.0,
+            infill: Infill::TIGHT,
+            topping: None,
             weight: psf(0.0),
         })
     }
@@ -43,14 +47,47 @@ impl Panel {
         Ok(Self { clearance, ..self })
     }
 
-    /// With openings: solid area over gross area.
+    /// With openings: solid area over gross area, in flat members.
     ///
     /// # Errors
-    /// Outside 0.7 to 1; a fence with 30 % openings or more is not a solid
-    /// wall.
+    /// Outside 0.01 to 1.
     pub fn with_solidity(self, solidity: f64) -> Result<Self, Error> {
-        let solidity = number_within("solidity", solidity, 0.7, 1.0)?;
-        Ok(Self { solidity, ..self })
+        Ok(self.with_infill(Infill::given(solidity, Member::Flat)?))
+    }
+
+    /// With an infill: pickets, mesh, lattice.
+    ///
+    /// ```
+    /// use groundline::{fence::Panel, units::{ft, inch}, wind::Infill};
+    /// let mesh = Infill::woven_mesh(inch(0.148), inch(2.0))?.covered(0.02)?;
+    /// let link = Panel::new(ft(6.0))?.with_infill(mesh);
+    /// assert!(link.solidity() < 0.16);
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    #[must_use]
+    pub fn with_infill(self, infill: Infill) -> Self {
+        Self { infill, ..self }
+    }
+
+    /// With another infill in its uppermost part: a lattice top. The height of
+    /// the panel stays.
+    ///
+    /// # Errors
+    /// Height of that part outside 1 in to the height of the panel.
+    ///
+    /// ```
+    /// use groundline::{fence::Panel, units::{ft, inch}, wind::Infill};
+    /// let lattice = Infill::lattice(inch(1.5), inch(1.5))?;
+    /// let panel = Panel::new(ft(8.0))?.with_topping(ft(2.0), lattice)?;
+    /// assert_eq!(panel.solidity(), 0.75 + 0.25 * 0.75);
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    pub fn with_topping(self, height: Length, infill: Infill) -> Result<Self, Error> {
+        let height = size_within("height of the topping", height, inch(1.0), self.height())?;
+        Ok(Self {
+            topping: Some((height, infill)),
+            ..self
+        })
     }
 
     /// With a weight per gross area, rails included.
@@ -70,9 +107,34 @@ impl Panel {
     pub const fn clearance(&self) -> Length {
         self.clearance
     }
+    /// What fills it.
+    pub const fn infill(&self) -> &Infill {
+        &self.infill
+    }
     /// Solid over gross area.
-    pub const fn solidity(&self) -> f64 {
-        self.solidity
+    pub fn solidity(&self) -> f64 {
+        let below = self.infill.solidity();
+        match &self.topping {
+            Some((_, infill)) => below + (infill.solidity() - below) * self.topping_share(),
+            None => below,
+        }
+    }
+    /// The share of the topping in the height; the clearance may have been
+    /// changed after it.
+    fn topping_share(&self) -> f64 {
+        let share = |height: Length| (height.value / self.height().value).min(1.0);
+        self.topping.map_or(0.0, |(height, _)| share(height))
+    }
+    /// A straight wall of it.
+    ///
+    /// # Errors
+    /// Length outside 0.25 to 300 000 ft.
+    pub fn wall(&self, length: Length) -> Result<WallShape, Error> {
+        let wall = WallShape::new(length, self.top, self.clearance, 1.0)?.with_infill(&self.infill);
+        match &self.topping {
+            Some((_, infill)) => wall.with_top(self.topping_share(), infill),
+            None => Ok(wall),
+        }
     }
     /// Weight per gross area.
     pub const fn weight(&self) -> Pressure {

@@ -77,6 +77,8 @@ measures! {
     Moment = Torque, "lb·ft", "kN·m";
     /// A flexural rigidity.
     FlexuralRigidity = FlexuralRigidity, "lb·in²", "kN·m²";
+    /// A mass per volume.
+    MassDensity = MassDensity, "kg/m³", "kg/m³";
     /// An angle.
     Angle = Angle, "°", "°";
     /// A pure number.
@@ -109,6 +111,7 @@ impl Measure {
             Dimension::ForcePerVolume => Measure::BearingPerDepth,
             Dimension::Torque => Measure::Moment,
             Dimension::FlexuralRigidity => Measure::FlexuralRigidity,
+            Dimension::MassDensity => Measure::MassDensity,
             Dimension::Angle => Measure::Angle,
             Dimension::Ratio => Measure::Number,
         }

@@ -17,6 +17,8 @@ const MI: f64 = 1609.344;
 /// Pound-force: 0.453 592 37 kg × 9.806 65 m/s², exact.
 const LBF: f64 = 4.448_221_615_260_5;
 const KIP: f64 = 1000.0 * LBF;
+/// Conventional millimetre of mercury: 13 595.1 kg/m³ × 9.806 65 m/s² × 1 mm.
+const MM_HG: f64 = 133.322_387_415;
 const DEG: f64 = core::f64::consts::PI / 180.0;
 
 /// Length, m.
@@ -41,6 +43,8 @@ pub type ForcePerVolume = Quantity<ISQ<N2, P1, N2, Z0, Z0, Z0, Z0>, SI<f64>, f64
 pub type Torque = uom::si::f64::Torque;
 /// Flexural rigidity EI, N·m².
 pub type FlexuralRigidity = Quantity<ISQ<P3, P1, N2, Z0, Z0, Z0, Z0>, SI<f64>, f64>;
+/// Mass per volume, kg/m³.
+pub type MassDensity = uom::si::f64::MassDensity;
 /// Plane angle, rad.
 pub type Angle = uom::si::f64::Angle;
 /// A pure number.
@@ -125,6 +129,7 @@ quantities! {
         pa = 1.0, "Pa", "N/m²", "N/m2", "N/m^2";
         kpa = 1e3, "kPa", "kN/m²", "kN/m2", "kN/m^2";
         mpa = 1e6, "MPa", "N/mm²", "N/mm2", "N/mm^2";
+        mm_hg = MM_HG, "mmHg";
     }
     Force, "force", FORCES {
         lb = LBF, "lb", "lbs", "lbf";
@@ -157,6 +162,9 @@ quantities! {
         lb_sq_in = LBF * IN * IN, "lb·in²", "lb-in2", "lb in2", "lb in^2";
         n_sq_m = 1.0, "N·m²", "N-m2", "N m2", "N m^2";
         kn_sq_m = 1e3, "kN·m²", "kN-m2", "kN m2", "kN m^2";
+    }
+    MassDensity, "mass density", MASS_DENSITIES {
+        kg_per_cu_m = 1.0, "kg/m³", "kg/m3", "kg/m^3";
     }
     Angle, "angle", ANGLES {
         deg = DEG, "°", "deg", "degree", "degrees";

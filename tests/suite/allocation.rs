@@ -19,9 +19,9 @@ fn a_check_from_wind_to_utilization_allocates_nothing() {
     .unwrap();
     let run = || {
         let v = BasicWindSpeed::strength_level(black_box(mph(115.0))).unwrap();
-        let site = WindSite::new(Edition::Asce7_16, v, Exposure::B);
+        let site = AsceSite::new(Edition::Asce7_16, v, Exposure::B);
         let wall = WallShape::new(ft(96.0), ft(6.0), ft(0.0), 1.0).unwrap();
-        let wind = WallWind::new(&site, wall, WallEnds::FREE, WallOptions::default()).unwrap();
+        let wind = WallWind::new(&site, wall, WallEnds::FREE).unwrap();
         let (_, force) = wind.worst(ft(4.0), ft(12.0));
         let actions = GroundlineActions::wind(force, wind.resultant_height()).unwrap();
         let cases = [LoadCase::new(actions, DeadEffects::NONE)];

@@ -53,7 +53,7 @@ fn every_refusal_is_one_line_with_flag_value_and_allowed() {
             "9 ft",
             "0 in to 91.2 in",
         ),
-        (["--solidity", "0.5"], "--solidity", "0.5", "0.7 to 1"),
+        (["--solidity", "0.005"], "--solidity", "0.005", "0.01 to 1"),
         (["--solidity", "NaN"], "--solidity", "NaN", "pure number"),
         (
             ["--speed", "1150 mph"],

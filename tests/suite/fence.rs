@@ -8,9 +8,9 @@ use groundline::limit_state::{AllowableStress, Strength};
 use groundline::units::{Force, Length, Measurable, deg, ft, inch, lb, lb_ft, mph, psf};
 use groundline::wind::*;
 
-fn site() -> WindSite {
+fn site() -> AsceSite {
     let v = BasicWindSpeed::strength_level(mph(120.0)).unwrap();
-    WindSite::new(Edition::Asce7_16, v, Exposure::C)
+    AsceSite::new(Edition::Asce7_16, v, Exposure::C)
 }
 
 fn panel() -> Panel {
@@ -171,7 +171,7 @@ fn corner_posts() {
         let fence = Fence::new(run(24.0, 8.0))
             .turning(deg(turn), run(18.0, 6.0))
             .unwrap();
-        let wind = FenceWind::new(&site(), &fence, WallOptions::default()).unwrap();
+        let wind = FenceWind::new(&site(), &fence).unwrap();
         let cases = wind.cases(&fence.posts()[3]);
         let shears: Vec<_> = cases.iter().map(|c| c.wind.shear().to(lb)).collect();
         let [first, second, both] = shears[..] else {
@@ -199,7 +199,7 @@ fn gate_posts() {
         .with_gate(gate)
         .unwrap();
     let fence = Fence::new(run);
-    let wind = FenceWind::new(&site(), &fence, WallOptions::default()).unwrap();
+    let wind = FenceWind::new(&site(), &fence).unwrap();
     let post = &fence.posts()[2];
     assert_eq!((post.kind, post.leaves().count()), (PostKind::Gate, 1));
     let cases: Vec<_> = wind.cases(post).iter().copied().collect();
@@ -239,7 +239,7 @@ fn gate_posts() {
 
     let free_wall = |length: f64| {
         let wall = WallShape::new(ft(length), ft(6.0), ft(0.0), 1.0).unwrap();
-        WallWind::new(&site(), wall, WallEnds::FREE, WallOptions::default()).unwrap()
+        WallWind::new(&site(), wall, WallEnds::FREE).unwrap()
     };
     // Shut: half a bay and half the leaf of a 60 ft wall.
     let (_, force) = free_wall(60.0).worst(ft(12.0), ft(18.0));
@@ -309,7 +309,7 @@ fn shut_q() -> f64 {
 fn double_gates() {
     let gate = Gate::new(ft(16.0), ft(10.0), lb(150.0), Hinges::Both).unwrap();
     let fence = Fence::new(run(50.0, 8.0).with_gate(gate).unwrap());
-    let wind = FenceWind::new(&site(), &fence, WallOptions::default()).unwrap();
+    let wind = FenceWind::new(&site(), &fence).unwrap();
     for number in [2, 3] {
         let post = &fence.posts()[number];
         let leaf = post.leaves().next().unwrap();
@@ -333,7 +333,7 @@ fn a_post_between_two_gates() {
         .with_gate(gate(20.0, Hinges::AtStart))
         .unwrap();
     let fence = Fence::new(run);
-    let wind = FenceWind::new(&site(), &fence, WallOptions::default()).unwrap();
+    let wind = FenceWind::new(&site(), &fence).unwrap();
     let post = fence
         .posts()
         .iter()
@@ -342,7 +342,7 @@ fn a_post_between_two_gates() {
     // One of the two gates open: it ends the other one's piece, shut.
     let (_, force) = {
         let wall = WallShape::new(ft(20.0), ft(6.0), ft(0.0), 1.0).unwrap();
-        WallWind::new(&site(), wall, WallEnds::FREE, WallOptions::default())
+        WallWind::new(&site(), wall, WallEnds::FREE)
             .unwrap()
             .worst(ft(18.0), ft(20.0))
     };
@@ -363,7 +363,7 @@ fn a_post_between_two_gates() {
 fn posts_near_a_free_end_are_worst() {
     let fence = Fence::new(run(120.0, 8.0));
     let options = WallOptions::default().eccentric_case(EccentricCase::LinearOnShortWalls);
-    let wind = FenceWind::new(&site(), &fence, options).unwrap();
+    let wind = FenceWind::new(&site().with_options(options), &fence).unwrap();
     let shear: Vec<f64> = fence
         .posts()
         .iter()
@@ -398,7 +398,7 @@ fn every_combination_of_open_gates() {
             .with_gate(gate(44.0))
             .unwrap(),
     );
-    let wind = FenceWind::new(&site(), &fence, WallOptions::default()).unwrap();
+    let wind = FenceWind::new(&site(), &fence).unwrap();
     // The first post beyond the first gate's far side.
     let post = fence
         .posts()
@@ -407,7 +407,7 @@ fn every_combination_of_open_gates() {
         .unwrap();
     let wall = |length: f64| {
         let shape = WallShape::new(ft(length), ft(6.0), ft(0.0), 1.0).unwrap();
-        let wall = WallWind::new(&site(), shape, WallEnds::FREE, WallOptions::default()).unwrap();
+        let wall = WallWind::new(&site(), shape, WallEnds::FREE).unwrap();
         wall.worst(ft(2.5), ft(7.5)).1.to(lb)
     };
     let (both_open, one_open) = (wall(20.0), wall(76.0));
@@ -424,7 +424,7 @@ fn a_gate_at_a_corner() {
     let fence = Fence::new(run(48.0, 8.0))
         .turning(deg(90.0), run(48.0, 8.0).with_gate(gate).unwrap())
         .unwrap();
-    let wind = FenceWind::new(&site(), &fence, WallOptions::default()).unwrap();
+    let wind = FenceWind::new(&site(), &fence).unwrap();
     let post = fence
         .posts()
         .iter()
@@ -452,7 +452,7 @@ fn gentle_bends() {
         .unwrap();
     assert_eq!(sharp.stretch(1), 1..2);
     let worst = |fence: &Fence, index: usize| {
-        let wind = FenceWind::new(&site(), fence, WallOptions::default()).unwrap();
+        let wind = FenceWind::new(&site(), fence).unwrap();
         let cases = wind.cases(&fence.posts()[index]);
         cases
             .iter()
@@ -540,7 +540,7 @@ fn a_slight_bend_changes_nothing() {
     for case_b in [EccentricCase::Linear, EccentricCase::LinearOnShortWalls] {
         let options = WallOptions::default().eccentric_case(case_b);
         let worst = |fence: &Fence| -> Vec<f64> {
-            let wind = FenceWind::new(&site(), fence, options).unwrap();
+            let wind = FenceWind::new(&site().with_options(options), fence).unwrap();
             fence
                 .posts()
                 .iter()
@@ -589,7 +589,7 @@ fn a_gate_that_ends_at_a_corner() {
             .turning(deg(90.0), run(20.0, 6.0))
             .unwrap();
         for fence in [&fence, &fence.mirrored()] {
-            let wind = FenceWind::new(&site(), fence, WallOptions::default()).unwrap();
+            let wind = FenceWind::new(&site(), fence).unwrap();
             assert!(!wind.cases(&fence.posts()[0]).is_empty());
             // No return where the gate stands right at the corner.
             assert!((0..2).any(|i| fence.ends(i) == WallEnds::FREE));
@@ -611,7 +611,7 @@ fn the_other_run_counts_at_its_worst() {
         let fence = Fence::new(run(60.0, 4.0).with_gate(gate).unwrap())
             .turning(deg(90.0), run(40.0, 8.0).with_gate(leaf).unwrap())
             .unwrap();
-        let wind = FenceWind::new(&site(), &fence, options).unwrap();
+        let wind = FenceWind::new(&site().with_options(options), &fence).unwrap();
         let post = fence
             .posts()
             .iter()

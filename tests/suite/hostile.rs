@@ -71,7 +71,7 @@ const TINY: fn(f64) -> bool = |v| v.abs() < 1e-200;
 #[test]
 fn wind_constructors() {
     let v = BasicWindSpeed::strength_level(mph(115.0)).unwrap();
-    let site = WindSite::new(Edition::Asce7_16, v, Exposure::C);
+    let site = AsceSite::new(Edition::Asce7_16, v, Exposure::C);
     refuses("wind speed", NEVER, |x| {
         BasicWindSpeed::strength_level(m_per_s(x))
     });
@@ -97,8 +97,8 @@ fn wind_constructors() {
         CaseC::new(x, 5.0, ColumnGap::Interpolate)
     });
     refuses("B/s", NOTHING, |x| CaseC::new(0.5, x, ColumnGap::Refuse));
-    refuses("solidity", NEVER, opening_factor);
-    refuses("solidity", NOTHING, |x| open_sign_cf(x, ElementShape::Flat));
+    refuses("solidity", NOTHING, opening_factor);
+    refuses("solidity", NOTHING, |x| open_cf(x, OpenShape::Flat));
     refuses("return length over s", NOTHING, |x| {
         return_factor(x, ShortReturn::Interpolate)
     });
@@ -115,16 +115,16 @@ fn wind_constructors() {
         WallShape::new(ft(60.0), ft(6.0), ft(0.0), x)
     });
     let wall = WallShape::new(ft(60.0), ft(6.0), ft(0.0), 1.0).unwrap();
-    refuses("return length over s", NOTHING, |x| {
+    refuses("return length over height", NOTHING, |x| {
         let ends = WallEnds {
             start: WallEnd::Return(ft(x)),
             end: WallEnd::Free,
         };
-        WallWind::new(&site, wall, ends, WallOptions::default())
+        WallWind::new(&site, wall, ends)
     });
     // Positions are clamped to the wall, whatever they are.
-    let wind = WallWind::new(&site, wall, WallEnds::FREE, WallOptions::default()).unwrap();
-    let whole = wind.force(WindCase::CFromStart, ft(0.0), ft(60.0)) * 4.0;
+    let wind = WallWind::new(&site, wall, WallEnds::FREE).unwrap();
+    let whole = wind.force(WindCase::Zones(Edge::Start), ft(0.0), ft(60.0)) * 4.0;
     each(|a| {
         each(|b| {
             for case in WindCase::ALL {
@@ -133,11 +133,8 @@ fn wind_constructors() {
             }
         });
     });
-    refuses("member diameter", NOTHING, |x| {
-        round_member(ft(x), psf(20.0))
-    });
     refuses("velocity pressure", NOTHING, |x| {
-        round_member(ft(0.1), psf(x))
+        open_shape(Member::Round(ft(0.1)), psf(x))
     });
     refuses(
         "ground elevation",
@@ -378,8 +375,8 @@ proptest! {
                 .with_gate(Gate::new(ft(gate_at), ft(opening), lb(weight), Hinges::AtEnd)?)?;
             let fence = Fence::new(run).turning(deg(turn), gated)?;
             let v = BasicWindSpeed::strength_level(mph(speed + 60.0))?;
-            let site = WindSite::new(Edition::Asce7_10, v, Exposure::D);
-            let wind = FenceWind::new(&site, &fence, WallOptions::default())?;
+            let site = AsceSite::new(Edition::Asce7_10, v, Exposure::D);
+            let wind = FenceWind::new(&site, &fence)?;
             for post in fence.posts() {
                 for case in wind.cases(post).iter() {
                     assert!(case.wind.shear().value.is_finite());

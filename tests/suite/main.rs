@@ -12,17 +12,23 @@
 
 mod allocation;
 mod architecture;
+mod asnzs1170;
 mod below_grade;
+mod codes;
+mod combination;
 mod cubic;
 mod embedment;
+mod en1991;
 mod example_flags;
 mod fence;
 mod ground_and_foundation;
 mod hostile;
+mod open_fence;
 mod post;
 mod properties;
 mod samples;
 mod tables;
+mod topography;
 mod units;
 mod vectors;
 mod wind;

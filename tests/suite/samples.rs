@@ -1,10 +1,13 @@
 //! Posts that several tests use. Invented.
 
+use groundline::check::PostDesign;
+use groundline::foundation::Hole;
+use groundline::ground::{Ground, SoilClass};
 use groundline::post::{
     DesignValues, Grade, Moisture, PipePost, Species, SteelStrength, TimberPost, Treatment,
 };
 use groundline::section::{Square, Tube};
-use groundline::units::{inch, ksi};
+use groundline::units::{Length, inch, ksi};
 
 /// A wet post of a species, No. 2, of an actual side in inches.
 pub(crate) fn timber(species: Species, side: f64, treatment: Treatment) -> TimberPost {
@@ -22,4 +25,14 @@ pub(crate) fn pine(side: f64) -> TimberPost {
 pub(crate) fn pipe(diameter: f64, wall: f64) -> PipePost {
     let section = Tube::new(inch(diameter), inch(wall)).unwrap();
     PipePost::new(section, SteelStrength::new(ksi(50.0)).unwrap()).unwrap()
+}
+
+/// A pipe in a round hole of concrete, class 4.
+pub(crate) fn in_concrete(hole: Length) -> PostDesign {
+    PostDesign::in_concrete(
+        Ground::presumptive(SoilClass::Class4),
+        pipe(2.875, 0.16).into(),
+        Hole::round(hole).unwrap(),
+    )
+    .unwrap()
 }

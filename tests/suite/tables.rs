@@ -7,8 +7,8 @@ use groundline::post::{DesignValues, Grade, Species};
 use groundline::source::Mark;
 use groundline::units::{Measurable, ft, inch, kpa_per_m, lb_per_sq_in, psf, psf_per_ft};
 use groundline::wind::{
-    CaseC, ColumnGap, Edition, ElementShape, Exposure, ShortReturn, cf_cases_a_b,
-    exposure_coefficient, open_sign_cf, return_factor,
+    CaseC, ColumnGap, Edition, Exposure, OpenShape, ShortReturn, cf_cases_a_b,
+    exposure_coefficient, open_cf, return_factor,
 };
 
 fn number(text: &str) -> f64 {
@@ -148,17 +148,17 @@ fn exposure_table() {
 fn open_signs() {
     for row in &rows("asce7_open_sign_cf.csv")[1..] {
         let (from, to) = (number(&row[0]), number(&row[1]));
-        for solidity in [from, 0.5 * (from + to), to - 1e-9] {
-            for (cell, shape) in row[2..].iter().zip([
-                ElementShape::Flat,
-                ElementShape::RoundSlow,
-                ElementShape::RoundFast,
-            ]) {
-                assert_eq!(open_sign_cf(solidity, shape).unwrap(), number(cell));
+        for solidity in [from, 0.5 * (from + to), to - 1e-6] {
+            for (cell, shape) in
+                row[2..]
+                    .iter()
+                    .zip([OpenShape::Flat, OpenShape::RoundSlow, OpenShape::RoundFast])
+            {
+                assert_eq!(open_cf(solidity, shape).unwrap(), number(cell));
             }
         }
     }
-    assert!(open_sign_cf(0.71, ElementShape::Flat).is_err());
+    assert!(open_cf(0.71, OpenShape::Flat).is_err());
 }
 
 /// IBC 2012 Table 1806.2 as reproduced by Day. Published.

@@ -107,6 +107,11 @@ impl Case {
         self.inputs[name].trim_end_matches('-').trim()
     }
 
+    /// Does it give this input?
+    pub(crate) fn has(&self, name: &str) -> bool {
+        self.inputs.contains_key(name)
+    }
+
     /// Does it expect this value?
     pub(crate) fn expects(&self, name: &str) -> bool {
         self.expected.contains_key(name)

@@ -20,7 +20,8 @@ use groundline::units::*;
 use groundline::wind::*;
 use std::collections::BTreeMap;
 
-/// A recursive-descent evaluator: + − * / ^, brackets, sqrt, exp, max, min.
+/// A recursive-descent evaluator: + − * / ^, brackets, sqrt, exp, ln, log10, max,
+/// min.
 struct Formula<'a> {
     text: &'a [u8],
     at: usize,
@@ -113,6 +114,8 @@ impl Formula<'_> {
         let value = match word {
             "sqrt" => first.sqrt(),
             "exp" => first.exp(),
+            "ln" => first.ln(),
+            "log10" => first.log10(),
             "max" | "min" => {
                 assert!(self.eat(b','));
                 let second = self.sum();
@@ -148,6 +151,7 @@ fn the_evaluator_evaluates() {
     assert_eq!(value("1 + 2*A^3/4 - (1 - 2)"), 6.0);
     assert_eq!(value("max(A, Fb') + min(A, 1) + sqrt(4)*exp(0)"), 6.0);
     assert_eq!(value("-A + 2/3*Fb'"), 0.0);
+    assert_eq!(value("ln(exp(A)) + log10(100)"), 4.0);
 }
 
 /// A number as printed on the sheet, in the unit printed.
@@ -157,7 +161,7 @@ fn printed(value: Measured, system: UnitSystem) -> f64 {
     number.parse().unwrap()
 }
 
-fn recompute(step: &Step, system: UnitSystem) {
+pub(crate) fn recompute(step: &Step, system: UnitSystem) {
     let terms: BTreeMap<_, _> = step
         .terms
         .iter()
@@ -270,8 +274,8 @@ fn pipe(diameter: f64, wall: f64) -> Post {
     samples::pipe(diameter, wall).into()
 }
 
-fn site(edition: Edition, exposure: Exposure) -> WindSite {
-    WindSite::new(
+fn site(edition: Edition, exposure: Exposure) -> AsceSite {
+    AsceSite::new(
         edition,
         BasicWindSpeed::strength_level(mph(120.0)).unwrap(),
         exposure,

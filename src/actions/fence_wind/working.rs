@@ -3,22 +3,23 @@
 use super::{FenceWind, OnArm};
 use crate::actions::{LoadCase, LoadCaseKind, positive_cosine};
 use crate::fence::FencePost;
+use crate::limit_state::LimitState;
 use crate::source;
 use crate::step::{Step, Worksheet};
 use crate::units::{Angle, arm, deg, ft};
-use crate::wind::WallWind;
+use crate::wind::{WallWind, WindCode};
 
-impl FenceWind<'_> {
+impl<C: WindCode> FenceWind<'_, C> {
     /// Writes the working from the site to the wind on a post, in one of its
     /// cases.
-    pub fn write(&self, post: &FencePost, case: &LoadCase, sheet: &mut Worksheet) {
+    pub fn write(&self, post: &FencePost, case: &LoadCase<C::Level>, sheet: &mut Worksheet) {
         let Some(run) = self.runs.get(case.run) else {
             return;
         };
         if let Some(wall) = run.alone() {
-            wall.velocity_pressure().write(sheet);
+            wall.write_site(sheet);
         }
-        let mut parts: Vec<(OnArm, Angle)> = Vec::new();
+        let mut parts: Vec<(OnArm<C::Level>, Angle)> = Vec::new();
         for arm in post.arms() {
             let single = matches!(
                 case.kind,
@@ -41,12 +42,11 @@ impl FenceWind<'_> {
                     .and_then(|r| r.walls.get(on_arm.wall))
             {
                 let (from, to) = (arm.from - wall.from, arm.to - wall.from);
-                let q = wall.wind.velocity_pressure();
                 if run
                     .alone()
-                    .is_some_and(|first| first.velocity_pressure() != q)
+                    .is_some_and(|first| !first.same_heights(&wall.wind))
                 {
-                    q.write(sheet);
+                    wall.wind.write_site(sheet);
                 }
                 wall.wind.write(on_arm.wind_case, from, to, sheet);
                 sheet.remark(format!("Across run {}.", arm.run + 1));
@@ -69,6 +69,9 @@ impl FenceWind<'_> {
                 for leaf in post.leaves().filter(|leaf| leaf.run == arm.run) {
                     if let Some(wall) = self.leaf_wind(arm.run, leaf.width) {
                         let (wind_case, _) = wall.worst(ft(0.0), leaf.width);
+                        if run.alone().is_some_and(|first| !first.same_heights(wall)) {
+                            wall.write_site(sheet);
+                        }
                         wall.write(wind_case, ft(0.0), leaf.width, sheet);
                         sheet.remark(format!(
                             "Along run {}, onto its open leaf as a wall alone.",
@@ -97,15 +100,20 @@ impl FenceWind<'_> {
                 }
             }
         }
-        sheet.section("At the ground line, strength level");
-        sheet.remark(format!("Load case: wind {}.", case.kind.name()));
+        sheet.section("At the ground line, from wind");
+        sheet.remark(format!(
+            "Load case: wind {}. {}: {}.",
+            case.kind.name(),
+            self.code.document(),
+            case.wind.level().name()
+        ));
         if let Some(wall) = run.alone() {
             write_at_grade(wall, case, &parts, sheet);
         }
         self.write_weight(post, case, sheet);
     }
 
-    fn write_weight(&self, post: &FencePost, case: &LoadCase, sheet: &mut Worksheet) {
+    fn write_weight(&self, post: &FencePost, case: &LoadCase<C::Level>, sheet: &mut Worksheet) {
         sheet.section("Weight at the ground line");
         let mut formula: Vec<String> = Vec::new();
         let mut weight = Step::computed("N", "weight at grade", "", case.dead.axial());
@@ -141,10 +149,10 @@ impl FenceWind<'_> {
     }
 }
 
-fn write_at_grade(
-    wall: &WallWind,
-    case: &LoadCase,
-    parts: &[(OnArm, Angle)],
+fn write_at_grade<C: WindCode>(
+    wall: &WallWind<C>,
+    case: &LoadCase<C::Level>,
+    parts: &[(OnArm<C::Level>, Angle)],
     sheet: &mut Worksheet,
 ) {
     const FORCES: [&str; 4] = ["W1", "W2", "W3", "W4"];
@@ -174,7 +182,7 @@ fn write_at_grade(
     let parts = parts.get(..parts.len().min(4)).unwrap_or(&[]);
     sheet.remark(
         "The winds act in full at once, added as vectors; c is the cosine between two of them, \
-         taken positive. hr as in each part: mid-height of the panel, not below 0.55 h.",
+         taken positive. hr is the height of the resultant of each part.",
     );
     for (i, (part, _)) in parts.iter().enumerate() {
         let (force, moment) = (part.wind.shear(), part.wind.moment());

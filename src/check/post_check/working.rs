@@ -3,11 +3,12 @@
 use super::PostCheck;
 use crate::actions::LoadCase;
 use crate::check::Governing;
+use crate::combination::{Combination, CombinesTo};
 use crate::limit_state::{AllowableStress, LimitState};
 use crate::step::{Step, Worksheet};
 use crate::units::UnitSystem;
 
-impl PostCheck {
+impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
     /// The worksheet of a post that stands outside any fence.
     pub fn worksheet(&self, title: impl Into<String>, system: UnitSystem) -> Worksheet {
         let mut sheet = Worksheet::new(title.into(), system);
@@ -21,10 +22,10 @@ impl PostCheck {
     pub(crate) fn write_with(
         &self,
         sheet: &mut Worksheet,
-        wind: impl Fn(&LoadCase, &mut Worksheet),
+        wind: impl Fn(&LoadCase<L>, &mut Worksheet),
     ) {
         let combination = self.design.combination();
-        let from_wind = |case: &Option<LoadCase>, sheet: &mut Worksheet| {
+        let from_wind = |case: &Option<LoadCase<L>>, sheet: &mut Worksheet| {
             if let Some(case) = case {
                 wind(case, sheet);
                 write_combination(case, combination, sheet);
@@ -113,34 +114,47 @@ impl PostCheck {
     }
 }
 
-fn write_combination(case: &LoadCase, combination: AllowableStress, sheet: &mut Worksheet) {
-    let actions = case.wind.allowable(&case.dead, combination);
+fn write_combination<L: CombinesTo<AllowableStress>>(
+    case: &LoadCase<L>,
+    asked: &Combination<AllowableStress>,
+    sheet: &mut Worksheet,
+) {
+    let actions = case.wind.combined(&case.dead, asked);
+    let combination = case.wind.level().resolve(asked);
     sheet.section("At the ground line, allowable-stress level");
-    sheet.remark(format!("{}.", combination.name()));
+    sheet.remark(format!("{}.", combination.level().name()));
     sheet.push(
-        Step::given_number("fw", "factor on wind", combination.wind_factor())
-            .cite(combination.citation()),
+        Step::given_number("fw", "factor on wind", combination.wind()).cite(combination.source()),
     );
     sheet.push(
         Step::computed("P", "shear at grade", "fw*Vw", actions.shear())
-            .with_number("fw", combination.wind_factor())
+            .with_number("fw", combination.wind())
             .with("Vw", case.wind.shear()),
     );
+    if actions.axial() != case.dead.axial() {
+        sheet.push(
+            Step::computed("Nd", "factored weight at grade", "fd*N", actions.axial())
+                .with_number("fd", combination.dead())
+                .with("N", case.dead.axial())
+                .cite(combination.source()),
+        );
+    }
     let (in_line, across) = (case.dead.in_line(), case.dead.across());
     let step = if across.value > 0.0 || in_line.value > 0.0 {
         Step::computed(
             "M",
             "moment at grade, with the weight of the gate in line and across",
-            "sqrt((fw*Mw + Mi)^2 + Mx^2)",
+            "sqrt((fw*Mw + fd*Mi)^2 + (fd*Mx)^2)",
             actions.moment(),
         )
         .with("Mi", in_line)
         .with("Mx", across)
+        .with_number("fd", combination.dead())
     } else {
         Step::computed("M", "moment at grade", "fw*Mw", actions.moment())
     };
     sheet.push(
-        step.with_number("fw", combination.wind_factor())
+        step.with_number("fw", combination.wind())
             .with("Mw", case.wind.moment()),
     );
 }

@@ -9,10 +9,12 @@
 //!   first strip × a factor where the wall turns a corner there.
 //! - **Openings** under 30 %: × 1 − (1 − ε)^1.5, ε = solid over gross area.
 //!
-//! Where sources disagree, [`WallOptions`] holds the choice.
+//! Where sources disagree, [`WallOptions`](super::WallOptions) holds the choice.
 
-use crate::error::{Error, number_within, size_within, within};
-use crate::units::{Length, ft};
+use super::options::{ColumnGap, ResultantHeight, ShortReturn};
+use crate::error::{Error, number_within};
+use crate::units::Length;
+use crate::wind::wall::WallShape;
 
 /// s/h of the rows of [`CASES_A_B`].
 const S_OVER_H: [f64; 7] = [0.16, 0.2, 0.3, 0.5, 0.7, 0.9, 1.0];
@@ -75,226 +77,26 @@ const RETURN_FROM: f64 = 5.0;
 /// Lr/s and factor of a return corner. Quoted.
 const RETURN: [(f64, f64); 3] = [(0.3, 0.90), (1.0, 0.75), (2.0, 0.60)];
 
-/// Between B/s = 10 and 13 the printed tables have no column in common and
-/// sources disagree on what to do.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
-#[non_exhaustive]
-pub enum ColumnGap {
-    /// Interpolate region by region; the 3s–10s value of column 10 stands for
-    /// its finer regions. The default.
-    #[default]
-    Interpolate,
-    /// Refuse such a wall. A fence is refused with any wall it may make,
-    /// gates open too.
-    Refuse,
+/// Is a wall too short for Case C to say all (B/s up to 2)?
+#[inline]
+pub(super) fn is_short(shape: &WallShape) -> bool {
+    shape.b_over_s() <= CASE_C_COLUMNS[0] * (1.0 + HAIR)
 }
 
-/// The return-corner factor for a return shorter than 0.3 s, below the first
-/// row of the table.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
-#[non_exhaustive]
-pub enum ShortReturn {
-    /// No reduction. The largest load and the default.
-    #[default]
-    NoReduction,
-    /// From 1.0 at no return straight to 0.90 at 0.3 s.
-    Interpolate,
-    /// The 0.90 of the first row.
-    FirstRow,
-}
-
-/// How high the resultant stands. The figure puts it 0.05 h above mid-height
-/// for a wall on the ground (s/h = 1) and at mid-height otherwise, so that an
-/// inch of gap below the boards would lower the moment by 9 %.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
-#[non_exhaustive]
-pub enum ResultantHeight {
-    /// At mid-height of the solid part but never below 0.55 h. The default.
-    #[default]
-    NeverBelowGrounded,
-    /// 0.55 h for s/h = 1 exactly, else mid-height, as printed.
-    AsPrinted,
-}
-
-/// What Case B, the same total force at 0.2 B from the centre, means for a
-/// row of posts. The standard gives the resultant and no distribution.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
-#[non_exhaustive]
-pub enum EccentricCase {
-    /// A pressure varying linearly along the whole run, which has that
-    /// resultant. On long runs it is heavier than Case C away from the ends.
-    /// One reading, not an envelope of all. The default.
-    #[default]
-    Linear,
-    /// The same, but only on walls too short for Case C (B/s up to 2), on the
-    /// view that Case C is the standard's own distribution for longer ones.
-    LinearOnShortWalls,
-}
-
-/// Choices where the standard is silent or sources disagree. The default of
-/// each is the safe or heavier one.
-///
-/// ```
-/// use groundline::wind::{EccentricCase, WallOptions};
-/// let options = WallOptions::default().eccentric_case(EccentricCase::LinearOnShortWalls);
-/// # let _ = options;
-/// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct WallOptions {
-    pub(super) column_gap: ColumnGap,
-    pub(super) short_return: ShortReturn,
-    pub(super) resultant_height: ResultantHeight,
-    pub(super) eccentric_case: EccentricCase,
-}
-
-impl WallOptions {
-    /// Walls with B/s between 10 and 13.
-    #[must_use]
-    #[inline]
-    pub const fn column_gap(self, column_gap: ColumnGap) -> Self {
-        Self { column_gap, ..self }
-    }
-    /// Returns shorter than 0.3 s.
-    #[must_use]
-    #[inline]
-    pub const fn short_return(self, short_return: ShortReturn) -> Self {
-        Self {
-            short_return,
-            ..self
-        }
-    }
-    /// Height of the resultant.
-    #[must_use]
-    #[inline]
-    pub const fn resultant_height(self, resultant_height: ResultantHeight) -> Self {
-        Self {
-            resultant_height,
-            ..self
-        }
-    }
-    /// Case B.
-    #[must_use]
-    #[inline]
-    pub const fn eccentric_case(self, eccentric_case: EccentricCase) -> Self {
-        Self {
-            eccentric_case,
-            ..self
-        }
-    }
-}
-
-/// What is at one end of a straight wall.
-#[derive(Debug, Clone, Copy, PartialEq)]
-#[non_exhaustive]
-pub enum WallEnd {
-    /// Nothing: a free edge.
-    Free,
-    /// The wall turns a corner of about a right angle and runs on for this
-    /// length.
-    Return(Length),
-}
-
-/// Both ends of a straight wall.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct WallEnds {
-    /// At position 0.
-    pub start: WallEnd,
-    /// At position B.
-    pub end: WallEnd,
-}
-
-impl WallEnds {
-    /// Free at both ends.
-    pub const FREE: Self = Self {
-        start: WallEnd::Free,
-        end: WallEnd::Free,
-    };
-}
-
-/// The outline of a straight solid wall.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct WallShape {
-    length: Length,
-    top: Length,
-    clearance: Length,
-    solidity: f64,
-}
-
-impl WallShape {
-    /// A wall of straight length B, the height h of its top, the clear gap
-    /// below it, and its solid over gross area.
-    ///
-    /// # Errors
-    /// Length outside 0.25 to 300 000 ft, top outside 0.5 to 100 ft, clearance
-    /// outside 0 to 0.95 of the top, solidity outside 0.7 to 1 (a fence with
-    /// 30 % openings or more is not a solid wall).
-    #[inline]
-    pub fn new(
-        length: Length,
-        top: Length,
-        clearance: Length,
-        solidity: f64,
-    ) -> Result<Self, Error> {
-        let top = within("fence height", top, ft(0.5), ft(100.0))?;
-        Ok(Self {
-            length: within("wall length", length, ft(0.25), ft(300_000.0))?,
-            top,
-            clearance: size_within("clearance below", clearance, ft(0.0), top * 0.95)?,
-            solidity: number_within("solidity", solidity, 0.7, 1.0)?,
-        })
-    }
-
-    /// B.
-    #[inline]
-    pub const fn length(&self) -> Length {
-        self.length
-    }
-    /// h.
-    #[inline]
-    pub const fn top(&self) -> Length {
-        self.top
-    }
-    /// The gap below.
-    #[inline]
-    pub const fn clearance(&self) -> Length {
-        self.clearance
-    }
-    /// s = h − clearance.
-    #[inline]
-    pub fn panel_height(&self) -> Length {
-        self.top - self.clearance
-    }
-    /// ε.
-    #[inline]
-    pub const fn solidity(&self) -> f64 {
-        self.solidity
-    }
-    /// Is it too short for Case C to say all (B/s up to 2)?
-    #[inline]
-    pub(super) fn is_short(&self) -> bool {
-        self.b_over_s() <= CASE_C_COLUMNS[0] * (1.0 + HAIR)
-    }
-    /// s/h.
-    #[inline]
-    pub fn s_over_h(&self) -> f64 {
-        self.panel_height().value / self.top.value
-    }
-    /// B/s.
-    #[inline]
-    pub fn b_over_s(&self) -> f64 {
-        self.length.value / self.panel_height().value
-    }
-
-    /// Height of the resultant above ground.
-    #[inline]
-    pub fn resultant_height(&self, reading: ResultantHeight) -> Length {
-        let middle = self.clearance + self.panel_height() * 0.5;
-        let grounded = self.top * 0.55;
-        let on_ground = self.clearance.value == 0.0;
-        match reading {
-            ResultantHeight::AsPrinted if !on_ground => middle,
-            ResultantHeight::AsPrinted | ResultantHeight::NeverBelowGrounded => {
-                if grounded > middle { grounded } else { middle }
+/// Height of the resultant on a wall above ground; not below the middle of its
+/// solid area.
+#[inline]
+pub(super) fn resultant_height(shape: &WallShape, reading: ResultantHeight) -> Length {
+    let middle = shape.solid_height();
+    let grounded = shape.top() * 0.55;
+    let on_ground = shape.clearance().value == 0.0;
+    match reading {
+        ResultantHeight::AsPrinted if !on_ground => middle,
+        ResultantHeight::AsPrinted | ResultantHeight::NeverBelowGrounded => {
+            if grounded > middle {
+                grounded
+            } else {
+                middle
             }
         }
     }
@@ -365,13 +167,16 @@ fn bracket<const N: usize>(knots: &[f64; N], x: f64) -> (usize, f64) {
     (index, ((x - low) / (high - low)).clamp(0.0, 1.0))
 }
 
-/// The factor on Cf for openings: 1 − (1 − ε)^1.5 (figure note; quoted).
+/// The factor on Cf for openings: 1 − (1 − ε)^1.5 (figure note; quoted). The
+/// note is for openings under 30 %, ε of 0.7 and more; below, the factor is
+/// only used where it is heavier than the open figure
+/// ([`HandOver`](super::HandOver)).
 ///
 /// # Errors
-/// ε outside 0.7 to 1.
+/// ε outside 0 to 1.
 #[inline]
 pub fn opening_factor(solidity: f64) -> Result<f64, Error> {
-    let open = 1.0 - number_within("solidity", solidity, 0.7, 1.0)?;
+    let open = 1.0 - number_within("solidity", solidity, 0.0, 1.0)?;
     Ok(1.0 - open * open.sqrt())
 }
 

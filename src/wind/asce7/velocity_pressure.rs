@@ -12,7 +12,7 @@
 //! fn twice(q: DirectionalPressure) { q.with_directionality(); }
 //! ```
 
-use super::site::{Edition, Exposure, PrintedConstants, WindSite};
+use super::site::{AsceSite, Edition, Exposure, PrintedConstants, Relief};
 use crate::error::{Error, within};
 use crate::source;
 use crate::step::{Step, Worksheet};
@@ -124,7 +124,7 @@ pub enum PrintedPressure {
 /// ```
 /// use groundline::{units::{ft, mph, psf, Measurable}, wind::*};
 /// let v = BasicWindSpeed::strength_level(mph(155.0))?;
-/// let site = WindSite::new(Edition::Asce7_10, v, Exposure::D);
+/// let site = AsceSite::new(Edition::Asce7_10, v, Exposure::D);
 /// let q = VelocityPressure::at(&site, ft(20.0))?;
 /// assert!((q.directional().pressure().to(psf) - 56.62).abs() < 0.01);
 /// # Ok::<(), groundline::Error>(())
@@ -132,9 +132,10 @@ pub enum PrintedPressure {
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub struct VelocityPressure {
-    site: WindSite,
+    site: AsceSite,
     height: Length,
     kz: f64,
+    kzt: f64,
     ke: f64,
     undirected: UndirectedPressure,
 }
@@ -145,18 +146,20 @@ impl VelocityPressure {
     /// # Errors
     /// Height outside 0 to 500 ft.
     #[inline]
-    pub fn at(site: &WindSite, height: Length) -> Result<Self, Error> {
+    pub fn at(site: &AsceSite, height: Length) -> Result<Self, Error> {
         let kz = exposure_coefficient(site.edition(), site.exposure(), height)?;
         let ke = match site.elevation() {
             Some(elevation) => ground_elevation_factor(elevation, site.constants())?,
             None => 1.0,
         };
         let v = site.speed().speed().value;
-        let q = site.constants().velocity_pressure() * kz * site.topographic_factor() * ke * v * v;
+        let kzt = site.topographic_factor(height);
+        let q = site.constants().velocity_pressure() * kz * kzt * ke * v * v;
         Ok(Self {
             site: *site,
             height,
             kz,
+            kzt,
             ke,
             undirected: UndirectedPressure(Pressure::from_si(q)),
         })
@@ -164,7 +167,7 @@ impl VelocityPressure {
 
     /// The site.
     #[inline]
-    pub const fn site(&self) -> &WindSite {
+    pub const fn site(&self) -> &AsceSite {
         &self.site
     }
     /// The height.
@@ -176,6 +179,11 @@ impl VelocityPressure {
     #[inline]
     pub const fn kz(&self) -> f64 {
         self.kz
+    }
+    /// Kzt at that height.
+    #[inline]
+    pub const fn kzt(&self) -> f64 {
+        self.kzt
     }
     /// Ke; 1 where no elevation was given.
     #[inline]
@@ -201,12 +209,17 @@ impl VelocityPressure {
         }
     }
 
-    /// Writes the working.
+    /// Writes the working; the height is the top of the fence.
     pub fn write(&self, sheet: &mut Worksheet) {
+        self.write_at("height of the top of the fence", sheet);
+    }
+
+    /// Writes the working at a height of this meaning.
+    pub(super) fn write_at(&self, height: &'static str, sheet: &mut Worksheet) {
         let edition = self.site.edition();
         sheet.section("Velocity pressure");
         sheet.remark(format!(
-            "{}, exposure {}, solid free-standing wall.",
+            "{}, exposure {}.",
             edition.name(),
             self.site.exposure().letter()
         ));
@@ -215,21 +228,22 @@ impl VelocityPressure {
             "basic wind speed, 3-second gust, strength level",
             self.site.speed().speed(),
         ));
-        sheet.push(Step::given(
-            "h",
-            "height of the top of the fence",
-            self.height,
-        ));
+        sheet.push(Step::given("h", height, self.height));
         let kz_formula = kz_formula(edition, self.site.exposure(), sheet);
         sheet.push(
             Step::computed_number("Kz", "exposure coefficient", kz_formula, self.kz)
                 .with("h", self.height)
                 .cite(edition.kz_citation()),
         );
-        sheet.push(
-            Step::given_number("Kzt", "topographic factor", self.site.topographic_factor())
-                .cite(&source::ASCE7_26_8),
-        );
+        match self.site.relief() {
+            Relief::Factor(kzt) => {
+                let step = Step::given_number("Kzt", "topographic factor", *kzt);
+                sheet.push(step.cite(&source::ASCE7_26_8));
+            }
+            Relief::Feature(topography) => {
+                topography.write(self.site.exposure(), self.height, sheet);
+            }
+        }
         if let Some(elevation) = self.site.elevation() {
             let formula = match self.site.constants() {
                 PrintedConstants::Customary => {
@@ -267,22 +281,12 @@ impl VelocityPressure {
         let (directed, step) = match self.printed() {
             PrintedPressure::Directional(q) => (
                 "*Kd",
-                Step::computed(
-                    "q",
-                    "velocity pressure at the top, Kd included",
-                    "",
-                    q.pressure(),
-                )
-                .with_number("Kd", DIRECTIONALITY),
+                Step::computed("q", "velocity pressure at h, Kd included", "", q.pressure())
+                    .with_number("Kd", DIRECTIONALITY),
             ),
             PrintedPressure::Undirected(q) => (
                 "",
-                Step::computed(
-                    "q",
-                    "velocity pressure at the top, without Kd",
-                    "",
-                    q.pressure(),
-                ),
+                Step::computed("q", "velocity pressure at h, without Kd", "", q.pressure()),
             ),
         };
         let mut step = step;
@@ -298,7 +302,7 @@ impl VelocityPressure {
         }
         sheet.push(
             step.with_number("Kz", self.kz)
-                .with_number("Kzt", self.site.topographic_factor())
+                .with_number("Kzt", self.kzt)
                 .with("V", self.site.speed().speed())
                 .shown_as(Measure::WindPressure)
                 .cite(edition.velocity_pressure_citation()),

@@ -1,6 +1,8 @@
 //! Where the fence stands: code edition, wind speed, exposure, topography,
-//! elevation.
+//! elevation, and how the figures are read there.
 
+use super::options::WallOptions;
+use super::topography::Topography;
 use crate::error::{Error, number_within, within};
 use crate::source::{self, Citation};
 use crate::units::{Length, Measurable, Pressure, Velocity, ft, m, mph, psf};
@@ -167,31 +169,42 @@ impl PrintedConstants {
     }
 }
 
+/// What the ground does to the wind.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub enum Relief {
+    /// Kzt as given; 1 on flat ground.
+    Factor(f64),
+    /// Kzt by the formula, at the height asked for.
+    Feature(Topography),
+}
+
 /// The site, as ASCE 7 chapter 26 asks for it.
 ///
 /// Defaults: flat ground (Kzt = 1), sea level (Ke = 1, always allowed), rigid
-/// structure (G = 0.85), minimum pressure 16 psf.
+/// structure (G = 0.85), minimum pressure 16 psf, every option at its default.
 ///
 /// ```
-/// use groundline::{units::{ft, mph}, wind::{BasicWindSpeed, Edition, Exposure, WindSite}};
+/// use groundline::{units::{ft, mph}, wind::{AsceSite, BasicWindSpeed, Edition, Exposure}};
 /// let v = BasicWindSpeed::strength_level(mph(115.0))?;
-/// let site = WindSite::new(Edition::Asce7_16, v, Exposure::C).at_elevation(ft(5_000.0))?;
+/// let site = AsceSite::new(Edition::Asce7_16, v, Exposure::C).at_elevation(ft(5_000.0))?;
 /// # let _ = site;
 /// # Ok::<(), groundline::Error>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct WindSite {
+pub struct AsceSite {
     edition: Edition,
     speed: BasicWindSpeed,
     exposure: Exposure,
-    topographic_factor: f64,
+    relief: Relief,
     elevation: Option<Length>,
     gust_factor: f64,
     minimum_pressure: Pressure,
     constants: PrintedConstants,
+    options: WallOptions,
 }
 
-impl WindSite {
+impl AsceSite {
     /// A flat site at sea level.
     #[inline]
     pub fn new(edition: Edition, speed: BasicWindSpeed, exposure: Exposure) -> Self {
@@ -199,11 +212,12 @@ impl WindSite {
             edition,
             speed,
             exposure,
-            topographic_factor: 1.0,
+            relief: Relief::Factor(1.0),
             elevation: None,
             gust_factor: 0.85,
             minimum_pressure: psf(16.0),
             constants: PrintedConstants::default(),
+            options: WallOptions::default(),
         }
     }
 
@@ -213,11 +227,29 @@ impl WindSite {
     /// Outside 1 to 4.
     #[inline]
     pub fn with_topographic_factor(self, kzt: f64) -> Result<Self, Error> {
-        let topographic_factor = number_within("topographic factor", kzt, 1.0, 4.0)?;
+        let factor = number_within("topographic factor", kzt, 1.0, 4.0)?;
         Ok(Self {
-            topographic_factor,
+            relief: Relief::Factor(factor),
             ..self
         })
+    }
+
+    /// With the topographic factor by the formula, at the height the velocity
+    /// pressure is taken at.
+    #[must_use]
+    #[inline]
+    pub fn with_topography(self, topography: Topography) -> Self {
+        Self {
+            relief: Relief::Feature(topography),
+            ..self
+        }
+    }
+
+    /// With choices where the standard is silent or sources disagree.
+    #[must_use]
+    #[inline]
+    pub fn with_options(self, options: WallOptions) -> Self {
+        Self { options, ..self }
     }
 
     /// With the thinner air of higher ground (Ke, from 7-16 on).
@@ -290,10 +322,18 @@ impl WindSite {
     pub const fn exposure(&self) -> Exposure {
         self.exposure
     }
-    /// Kzt.
+    /// What the ground does to the wind.
     #[inline]
-    pub const fn topographic_factor(&self) -> f64 {
-        self.topographic_factor
+    pub const fn relief(&self) -> &Relief {
+        &self.relief
+    }
+    /// Kzt at a height above ground.
+    #[inline]
+    pub fn topographic_factor(&self, z: Length) -> f64 {
+        match &self.relief {
+            Relief::Factor(kzt) => *kzt,
+            Relief::Feature(topography) => topography.speed_up(self.exposure, z).kzt,
+        }
     }
     /// The ground elevation, if one was given.
     #[inline]
@@ -314,5 +354,10 @@ impl WindSite {
     #[inline]
     pub const fn constants(&self) -> PrintedConstants {
         self.constants
+    }
+    /// The options.
+    #[inline]
+    pub const fn options(&self) -> &WallOptions {
+        &self.options
     }
 }

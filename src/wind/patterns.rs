@@ -1,0 +1,211 @@
+//! Patterns of pressure along a wall, and the load cases they make.
+
+use crate::source::Citation;
+use crate::units::{Length, Measurable, Pressure};
+
+/// One end of a run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Edge {
+    /// Its start.
+    Start,
+    /// Its end.
+    End,
+}
+
+impl Edge {
+    /// The other one.
+    #[must_use]
+    #[inline]
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Start => Self::End,
+            Self::End => Self::Start,
+        }
+    }
+
+    /// Its word.
+    #[inline]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Start => "start",
+            Self::End => "end",
+        }
+    }
+
+    #[inline]
+    pub(super) const fn index(self) -> usize {
+        match self {
+            Self::Start => 0,
+            Self::End => 1,
+        }
+    }
+}
+
+/// A wind load case of a straight wall. What each is in a code, and whether
+/// the code has it, see there ([`WindCode::case_name`]).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum WindCase {
+    /// The same pressure everywhere.
+    Uniform,
+    /// A total force off centre towards one end of the run, spread linearly.
+    OffCentre(Edge),
+    /// Zones from the windward edge.
+    Zones(Edge),
+    /// Wind along the wall, zones from the windward edge.
+    Along(Edge),
+}
+
+impl WindCase {
+    /// All of them.
+    pub const ALL: [Self; 7] = [
+        Self::Uniform,
+        Self::OffCentre(Edge::Start),
+        Self::OffCentre(Edge::End),
+        Self::Zones(Edge::Start),
+        Self::Zones(Edge::End),
+        Self::Along(Edge::Start),
+        Self::Along(Edge::End),
+    ];
+
+    /// The end of the run it is heavier at.
+    #[inline]
+    pub const fn edge(self) -> Option<Edge> {
+        match self {
+            Self::Uniform => None,
+            Self::OffCentre(edge) | Self::Zones(edge) | Self::Along(edge) => Some(edge),
+        }
+    }
+
+    /// The case of the mirrored fence.
+    #[must_use]
+    #[inline]
+    pub const fn mirrored(self) -> Self {
+        match self {
+            Self::Uniform => Self::Uniform,
+            Self::OffCentre(edge) => Self::OffCentre(edge.other()),
+            Self::Zones(edge) => Self::Zones(edge.other()),
+            Self::Along(edge) => Self::Along(edge.other()),
+        }
+    }
+}
+
+/// A piece of a wall in one case: the pressure picture is made of them.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct Strip {
+    /// From the start of the run.
+    pub from: Length,
+    /// From the start of the run.
+    pub to: Length,
+    /// The coefficient of the code's figure, as the code prints it: Cf of
+    /// ASCE 7 before the factor for openings, cp,net of EN 1991-1-4, Cp,n of
+    /// AS/NZS 1170.2 before the factor for porosity.
+    pub coefficient: f64,
+    /// The pressure on gross area at `from`.
+    pub pressure: Pressure,
+    /// The pressure at `to`; the same except off centre, where it varies
+    /// linearly and may turn negative at the far end.
+    pub pressure_at_to: Pressure,
+    /// Which zone, counted from the windward edge.
+    pub zone: usize,
+    /// Where the coefficient comes from.
+    pub clause: &'static Citation,
+}
+
+/// A pressure with its coefficient.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Uniform {
+    pub(super) coefficient: f64,
+    pub(super) pressure: Pressure,
+}
+
+/// A mean pressure whose resultant stands `eccentricity` B off the middle.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct OffCentre {
+    pub(super) coefficient: f64,
+    pub(super) pressure: Pressure,
+    pub(super) eccentricity: f64,
+}
+
+/// How many zones a figure may have.
+pub(super) const MOST_ZONES: usize = 7;
+
+/// Zones from the windward edge, for each end being windward.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Zones {
+    /// Distances from the windward edge in m, ascending; what is beyond the
+    /// last zone holds `f64::MAX`.
+    pub(super) edges: [f64; MOST_ZONES + 1],
+    pub(super) coefficients: [[f64; MOST_ZONES]; 2],
+    pub(super) pressures: [[Pressure; MOST_ZONES]; 2],
+}
+
+impl Zones {
+    /// From edges in multiples of a length, and coefficients for the start
+    /// and for the end being windward, turned to pressures.
+    pub(super) fn new<const N: usize>(
+        unit: Length,
+        edges: [f64; N],
+        coefficients: [[f64; N]; 2],
+        pressure: impl Fn(f64) -> Pressure,
+    ) -> Self {
+        let mut zones = Self {
+            edges: [f64::MAX; MOST_ZONES + 1],
+            coefficients: [[0.0; MOST_ZONES]; 2],
+            pressures: [[Pressure::from_si(0.0); MOST_ZONES]; 2],
+        };
+        for (i, edge) in edges.into_iter().enumerate().take(MOST_ZONES) {
+            zones.edges[i] = edge * unit.value;
+            for (end, given) in coefficients.iter().enumerate() {
+                zones.coefficients[end][i] = given[i];
+                zones.pressures[end][i] = pressure(given[i]);
+            }
+        }
+        zones
+    }
+
+    /// Pressure times length between `a` and `b` from the windward edge.
+    #[inline]
+    pub(super) fn sum(&self, edge: Edge, a: f64, b: f64) -> f64 {
+        let pressures = &self.pressures[edge.index()];
+        let mut sum = 0.0;
+        for (i, pressure) in pressures.iter().enumerate() {
+            let from = self.edges[i].max(a);
+            let to = self.edges[i + 1].min(b);
+            sum += pressure.value * (to - from).max(0.0);
+        }
+        sum
+    }
+
+    /// The mean coefficient and pressure over a wall, the heavier of both
+    /// directions.
+    pub(super) fn mean(&self, length: Length) -> (f64, Pressure) {
+        let mean = |edge: Edge| {
+            let mut sums = (0.0, 0.0);
+            for i in 0..MOST_ZONES {
+                let width = (self.edges[i + 1].min(length.value) - self.edges[i]).max(0.0);
+                sums.0 += self.coefficients[edge.index()][i] * width;
+                sums.1 += self.pressures[edge.index()][i].value * width;
+            }
+            (
+                sums.0 / length.value,
+                Pressure::from_si(sums.1 / length.value),
+            )
+        };
+        let (start, end) = (mean(Edge::Start), mean(Edge::End));
+        if end.1 > start.1 { end } else { start }
+    }
+}
+
+/// What a code makes of a wall: its patterns of pressure, and the height of
+/// their resultant.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WallPressures {
+    pub(super) uniform: Option<Uniform>,
+    pub(super) off_centre: Option<OffCentre>,
+    pub(super) zones: Option<Zones>,
+    pub(super) along: Option<Zones>,
+    /// Height of the resultant above ground, in every case.
+    pub(super) resultant: Length,
+}

@@ -1,0 +1,225 @@
+//! Wind on any piece of a straight wall, by load case: one shape for every
+//! code.
+//!
+//! A code says how hard the wind presses a wall, as up to four patterns: the
+//! same everywhere, the same total off centre, zones from the windward edge,
+//! and zones of wind along the wall. [`WallWind`] holds them and answers what
+//! a piece carries; who asks neither knows nor cares which code it was.
+//!
+//! Pressures are net, on gross area, at the limit state of the code
+//! ([`WindCode::Level`]), and stand for both wind directions: the sign is left
+//! to the reader.
+
+mod working;
+
+use super::code::WindCode;
+use super::patterns::{Edge, MOST_ZONES, Strip, WallPressures, WindCase, Zones};
+use super::wall::{WallEnds, WallShape};
+use crate::caution::Cautions;
+use crate::error::Error;
+use crate::units::{Force, Length, Measurable, Pressure};
+
+/// The wind on one straight wall: all cases, ready to be asked for any piece.
+///
+/// ```
+/// use groundline::{units::*, wind::*};
+/// let v = BasicWindSpeed::strength_level(mph(115.0))?;
+/// let site = AsceSite::new(Edition::Asce7_16, v, Exposure::C);
+/// let wall = WallShape::new(ft(96.0), ft(6.0), ft(0.0), 1.0)?;
+/// let wind = WallWind::new(&site, wall, WallEnds::FREE)?;
+/// // The first post carries the first 4 ft, all in the steepest strip.
+/// let (case, force) = wind.worst(ft(0.0), ft(4.0));
+/// assert_eq!(case, WindCase::Zones(Edge::Start));
+/// assert!(force > wind.force(WindCase::Uniform, ft(0.0), ft(4.0)));
+/// # Ok::<(), groundline::Error>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WallWind<C: WindCode> {
+    code: C,
+    shape: WallShape,
+    ends: WallEnds,
+    pressures: WallPressures,
+    pub(super) working: C::Working,
+}
+
+impl<C: WindCode> WallWind<C> {
+    /// The wind on a wall at a site.
+    ///
+    /// # Errors
+    /// A wall that the code, or an option of it, does not cover; a return
+    /// length that is negative or not finite.
+    #[inline]
+    pub fn new(code: &C, shape: WallShape, ends: WallEnds) -> Result<Self, Error> {
+        let (pressures, working) = code.pressures(&shape, &ends)?;
+        Ok(Self {
+            code: *code,
+            shape,
+            ends,
+            pressures,
+            working,
+        })
+    }
+
+    /// The code and site.
+    #[inline]
+    pub const fn code(&self) -> &C {
+        &self.code
+    }
+    /// The outline.
+    #[inline]
+    pub const fn shape(&self) -> &WallShape {
+        &self.shape
+    }
+    /// The ends.
+    #[inline]
+    pub const fn ends(&self) -> &WallEnds {
+        &self.ends
+    }
+    #[inline]
+    pub(super) const fn pressures(&self) -> &WallPressures {
+        &self.pressures
+    }
+    /// Height of the resultant above ground.
+    #[inline]
+    pub const fn resultant_height(&self) -> Length {
+        self.pressures.resultant
+    }
+    /// The pressure of the uniform case, where the code has one.
+    #[inline]
+    pub fn uniform_pressure(&self) -> Option<Pressure> {
+        self.pressures.uniform.map(|uniform| uniform.pressure)
+    }
+    /// The cautions that go with it.
+    pub fn cautions(&self) -> Cautions {
+        C::cautions(self)
+    }
+
+    /// Does a case apply to this wall?
+    #[inline]
+    pub const fn has(&self, case: WindCase) -> bool {
+        match case {
+            WindCase::Uniform => self.pressures.uniform.is_some(),
+            WindCase::OffCentre(_) => self.pressures.off_centre.is_some(),
+            WindCase::Zones(_) => self.pressures.zones.is_some(),
+            WindCase::Along(_) => self.pressures.along.is_some(),
+        }
+    }
+
+    /// The force on the piece between two positions, in one case; zero for a
+    /// case that does not apply. Positions beyond the wall carry nothing.
+    #[inline]
+    pub fn force(&self, case: WindCase, from: Length, to: Length) -> Force {
+        let length = self.shape.length().value;
+        let a = on_wall(from, 0.0, length);
+        let b = on_wall(to, a, length);
+        let zoned = |zones: &Option<Zones>, edge: Edge| {
+            zones.as_ref().map_or(0.0, |zones| match edge {
+                Edge::Start => zones.sum(edge, a, b),
+                Edge::End => zones.sum(edge, length - b, length - a),
+            })
+        };
+        let per_height = match case {
+            WindCase::Uniform => self
+                .pressures
+                .uniform
+                .map_or(0.0, |uniform| uniform.pressure.value * (b - a)),
+            WindCase::OffCentre(edge) => self.pressures.off_centre.map_or(0.0, |off| {
+                let twice = match edge {
+                    Edge::Start => a + b,
+                    Edge::End => 2.0 * length - a - b,
+                };
+                off.pressure.value * (b - a) * tilt(off.eccentricity, twice, length)
+            }),
+            WindCase::Zones(edge) => zoned(&self.pressures.zones, edge),
+            WindCase::Along(edge) => zoned(&self.pressures.along, edge),
+        };
+        Force::from_si(per_height * self.shape.panel_height().value)
+    }
+
+    /// The case with the greatest force on a piece, and that force.
+    #[inline]
+    pub fn worst(&self, from: Length, to: Length) -> (WindCase, Force) {
+        let mut worst = (WindCase::Uniform, self.force(WindCase::Uniform, from, to));
+        for case in &WindCase::ALL[1..] {
+            if self.has(*case) {
+                let force = self.force(*case, from, to);
+                if force > worst.1 || !self.has(worst.0) {
+                    worst = (*case, force);
+                }
+            }
+        }
+        worst
+    }
+
+    /// The strips of a case, from the windward edge; none for a case that does
+    /// not apply.
+    pub fn strips(&self, case: WindCase) -> impl Iterator<Item = Strip> + '_ {
+        let length = self.shape.length();
+        let whole = |coefficient: f64, pressure: Pressure, pressure_at_to: Pressure| Strip {
+            from: Length::from_si(0.0),
+            to: length,
+            coefficient,
+            pressure,
+            pressure_at_to,
+            zone: 0,
+            clause: C::clause(self, case, 0),
+        };
+        let single = match case {
+            WindCase::Uniform => self
+                .pressures
+                .uniform
+                .map(|p| whole(p.coefficient, p.pressure, p.pressure)),
+            WindCase::OffCentre(edge) => self.pressures.off_centre.map(|off| {
+                let heavy = off.pressure * tilt(off.eccentricity, 0.0, length.value);
+                let light = off.pressure * tilt(off.eccentricity, 2.0 * length.value, length.value);
+                match edge {
+                    Edge::Start => whole(off.coefficient, heavy, light),
+                    Edge::End => whole(off.coefficient, light, heavy),
+                }
+            }),
+            WindCase::Zones(_) | WindCase::Along(_) => None,
+        };
+        let zoned = match case {
+            WindCase::Zones(edge) => self.pressures.zones.as_ref().map(|zones| (zones, edge)),
+            WindCase::Along(edge) => self.pressures.along.as_ref().map(|zones| (zones, edge)),
+            WindCase::Uniform | WindCase::OffCentre(_) => None,
+        };
+        let zones = zoned.into_iter().flat_map(move |(zones, edge)| {
+            (0..MOST_ZONES)
+                .take_while(move |i| zones.edges[*i] < length.value)
+                .map(move |i| {
+                    let near = Length::from_si(zones.edges[i]);
+                    let far = Length::from_si(zones.edges[i + 1].min(length.value));
+                    let (from, to) = match edge {
+                        Edge::Start => (near, far),
+                        Edge::End => (length - far, length - near),
+                    };
+                    let pressure = zones.pressures[edge.index()][i];
+                    Strip {
+                        from,
+                        to,
+                        coefficient: zones.coefficients[edge.index()][i],
+                        pressure,
+                        pressure_at_to: pressure,
+                        zone: i,
+                        clause: C::clause(self, case, i),
+                    }
+                })
+        });
+        single.into_iter().chain(zones)
+    }
+}
+
+/// A position held within `least..=length`; NaN counts as the least (`clamp`
+/// would panic on it).
+#[inline]
+fn on_wall(position: Length, least: f64, length: f64) -> f64 {
+    position.value.max(least).min(length)
+}
+
+/// The factor of a linear pressure whose resultant stands e B from the middle,
+/// at the middle of a piece: 1 + 12 e (0.5 − x/B). Takes twice x.
+#[inline]
+fn tilt(eccentricity: f64, twice_x: f64, length: f64) -> f64 {
+    1.0 + 12.0 * eccentricity * (0.5 - 0.5 * twice_x / length)
+}

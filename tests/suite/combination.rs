@@ -1,0 +1,136 @@
+//! Load combinations: every factor against its source, and how it acts.
+//!
+//! Sources: ASCE 7-16/-22 2.4.1 (quoted); IBC 1605.3.2, ASCE 7 2.3.1, EN 1990,
+//! EN 1997-1 UPL and GEO, AS/NZS 1170.0 (from memory).
+
+use approx::assert_relative_eq;
+use groundline::actions::{DeadEffects, GroundlineActions};
+use groundline::combination::{Combination, Combined};
+use groundline::limit_state::*;
+use groundline::source::Mark;
+use groundline::units::*;
+
+fn factors<L: Combined>(level: L) -> ([f64; 3], Mark) {
+    let set = Combination::of(level);
+    ([set.wind(), set.dead(), set.relieving()], set.source().mark)
+}
+
+#[test]
+fn every_set() {
+    use AllowableStress::{AlternativeWithIncrease, Basic};
+    assert_eq!(factors(Basic), ([0.6, 1.0, 0.6], Mark::Quoted));
+    let (alternative, mark) = factors(AlternativeWithIncrease);
+    assert_eq!((alternative[0], mark), (0.6 * 1.3, Mark::FromMemory));
+    assert_eq!(
+        factors(LoadAndResistance),
+        ([1.0, 1.2, 0.9], Mark::FromMemory)
+    );
+    assert_eq!(
+        factors(PartialFactor::Structure),
+        ([1.5, 1.35, 1.0], Mark::FromMemory)
+    );
+    assert_eq!(
+        factors(PartialFactor::Equilibrium),
+        ([1.5, 1.1, 0.9], Mark::FromMemory)
+    );
+    assert_eq!(
+        factors(PartialFactor::Uplift),
+        ([1.5, 1.0, 0.9], Mark::FromMemory)
+    );
+    assert_eq!(
+        factors(PartialFactor::ReducedGround),
+        ([1.3, 1.0, 1.0], Mark::FromMemory)
+    );
+    assert_eq!(
+        factors(UltimateCombined),
+        ([1.0, 1.2, 0.9], Mark::FromMemory)
+    );
+    assert_eq!(PartialFactor::ReducedGround.soil_friction_factor(), 1.25);
+    assert_eq!(PartialFactor::ReducedGround.soil_cohesion_factor(), 1.4);
+    assert_eq!(PartialFactor::Structure.soil_friction_factor(), 1.0);
+    assert_eq!(PartialFactor::Structure.soil_cohesion_factor(), 1.0);
+    let names: std::collections::BTreeSet<_> = PartialFactor::ALL
+        .into_iter()
+        .map(LimitState::name)
+        .collect();
+    assert_eq!(names.len(), 4);
+}
+
+/// Shear and moment take the wind factor, weight and its moments the dead one;
+/// in line they add, across they combine as vectors.
+#[test]
+fn how_they_act() {
+    let wind = GroundlineActions::wind_at(kn(2.0), m(1.5), Characteristic).unwrap();
+    let dead = DeadEffects::new(kn(1.0), kn_m(0.2), kn_m(0.4)).unwrap();
+    let set = Combination::of(PartialFactor::Structure);
+    let design = wind.combined(&dead, &set);
+    assert_relative_eq!(design.shear().to(kn), 3.0, max_relative = 1e-12);
+    assert_relative_eq!(design.axial().to(kn), 1.35, max_relative = 1e-12);
+    let in_line: f64 = 1.5 * 3.0 + 1.35 * 0.2;
+    let across: f64 = 1.35 * 0.4;
+    assert_relative_eq!(
+        design.moment().to(kn_m),
+        in_line.hypot(across),
+        max_relative = 1e-12
+    );
+    assert_eq!(design.level(), PartialFactor::Structure);
+    // The other way round the sign follows the wind.
+    let back = GroundlineActions::new(kn(-2.0), kn_m(-3.0), kn(0.0), Characteristic).unwrap();
+    assert_relative_eq!(
+        back.combined(&dead, &set).moment().to(kn_m),
+        -in_line.hypot(across),
+        max_relative = 1e-12
+    );
+    // Two short forms agree.
+    let strength = GroundlineActions::wind_at(kn(2.0), m(1.5), Strength).unwrap();
+    assert_eq!(
+        strength.allowable(&dead, AllowableStress::Basic),
+        strength.combined(&dead, &Combination::of(AllowableStress::Basic))
+    );
+}
+
+/// Wind given at allowable-stress level is not reduced again, and keeps its
+/// own family.
+#[test]
+fn allowable_stays_allowable() {
+    let own = AllowableStress::AlternativeWithIncrease;
+    let wind = GroundlineActions::wind_at(kn(2.0), m(1.5), own).unwrap();
+    let combined = wind.combined(&DeadEffects::NONE, &Combination::of(AllowableStress::Basic));
+    assert_eq!(combined.shear(), kn(2.0));
+    assert_eq!(combined.level(), own);
+}
+
+/// The user's own factors replace the set, and are marked as given.
+#[test]
+fn own_factors() {
+    let set = Combination::of(PartialFactor::Uplift);
+    let own = set.with_factors(1.4, 1.15, 0.95).unwrap();
+    assert_eq!((own.wind(), own.dead(), own.relieving()), (1.4, 1.15, 0.95));
+    assert_eq!(
+        (own.source().mark, own.level()),
+        (Mark::Given, PartialFactor::Uplift)
+    );
+    for bad in [f64::NAN, -1.0, 1e9] {
+        assert!(set.with_factors(bad, 1.0, 1.0).is_err());
+        assert!(set.with_factors(1.0, bad, 1.0).is_err());
+        assert!(set.with_factors(1.0, 1.0, bad).is_err());
+    }
+}
+
+/// Uplift with favourable dead load: 0.6 U − 0.6 D of ASCE 7 2.4.1 (quoted:
+/// 1000 lb strength-level uplift, 353.43 lb of collar, net 387.94 lb); EN UPL
+/// by hand.
+#[test]
+fn uplift_with_relieving_weight() {
+    let basic = Combination::of(AllowableStress::Basic);
+    let net = basic.net_uplift(lb(1000.0), lb(353.43));
+    assert!((net.to(lb) - 387.94).abs() < 387.94 * 1e-4);
+    let upl = Combination::of(PartialFactor::Uplift);
+    let net = upl.net_uplift(kn(2.0), kn(1.0));
+    assert_relative_eq!(net.to(kn), 2.1, max_relative = 1e-12);
+    assert_relative_eq!(
+        upl.relieving_weight(kn(1.0)).to(kn),
+        0.9,
+        max_relative = 1e-12
+    );
+}
