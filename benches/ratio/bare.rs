@@ -45,7 +45,7 @@ fn positive_root(a: f64, c: f64) -> f64 {
 }
 
 /// `f64::max` also handles NaN, which costs; nothing here is NaN.
-fn greater(a: f64, b: f64) -> f64 {
+pub(crate) fn greater(a: f64, b: f64) -> f64 {
     if b > a { b } else { a }
 }
 
@@ -154,12 +154,12 @@ pub(crate) struct Input {
     pub(crate) alternative: bool,
 }
 
-const S_OVER_H: [f64; 7] = [0.16, 0.2, 0.3, 0.5, 0.7, 0.9, 1.0];
-const B_OVER_S: [f64; 12] = [
+pub(crate) const S_OVER_H: [f64; 7] = [0.16, 0.2, 0.3, 0.5, 0.7, 0.9, 1.0];
+pub(crate) const B_OVER_S: [f64; 12] = [
     0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 4.0, 5.0, 10.0, 20.0, 30.0, 45.0,
 ];
 #[rustfmt::skip]
-const CASES_A_B: [[f64; 12]; 7] = [
+pub(crate) const CASES_A_B: [[f64; 12]; 7] = [
     [1.95, 1.90, 1.85, 1.85, 1.80, 1.80, 1.85, 1.85, 1.85, 1.90, 1.90, 1.95],
     [1.95, 1.90, 1.85, 1.80, 1.80, 1.80, 1.80, 1.80, 1.85, 1.90, 1.90, 1.95],
     [1.95, 1.90, 1.85, 1.80, 1.80, 1.80, 1.80, 1.80, 1.80, 1.85, 1.85, 1.85],
@@ -168,9 +168,9 @@ const CASES_A_B: [[f64; 12]; 7] = [
     [1.85, 1.75, 1.70, 1.60, 1.55, 1.50, 1.45, 1.45, 1.40, 1.40, 1.40, 1.40],
     [1.80, 1.70, 1.65, 1.55, 1.45, 1.40, 1.35, 1.35, 1.30, 1.30, 1.30, 1.30],
 ];
-const EDGES: [f64; 8] = [0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 10.0, f64::MAX];
-const COLUMNS: [f64; 11] = [2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 13.0, 45.0];
-const CASE_C: [[f64; 7]; 11] = [
+pub(crate) const EDGES: [f64; 8] = [0.0, 1.0, 2.0, 3.0, 4.0, 5.0, 10.0, f64::MAX];
+pub(crate) const COLUMNS: [f64; 11] = [2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0, 13.0, 45.0];
+pub(crate) const CASE_C: [[f64; 7]; 11] = [
     [2.25, 1.50, 1.15, 1.10, 1.10, 1.10, 0.55],
     [2.60, 1.70, 1.15, 1.10, 1.10, 1.10, 0.55],
     [2.90, 1.90, 1.30, 1.10, 1.10, 1.10, 0.55],
@@ -184,7 +184,7 @@ const CASE_C: [[f64; 7]; 11] = [
     [4.30, 2.55, 1.95, 1.85, 1.85, 1.10, 0.55],
 ];
 
-fn bracket<const N: usize>(knots: &[f64; N], x: f64) -> (usize, f64) {
+pub(crate) fn bracket<const N: usize>(knots: &[f64; N], x: f64) -> (usize, f64) {
     let mut index = 0;
     for knot in &knots[1..N - 1] {
         index += usize::from(x >= *knot);

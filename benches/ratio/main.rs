@@ -11,19 +11,22 @@
 #![allow(clippy::unwrap_used, reason = "inputs are fixed")]
 
 mod bare;
+mod bare_run;
 
 use groundline::Error;
-use groundline::actions::{DeadEffects, GroundlineActions, LoadCase};
+use groundline::actions::{DeadEffects, FenceWind, GroundlineActions, LoadCase};
 use groundline::check::{PostCheck, PostDesign};
 use groundline::embedment::PoleFormula;
+use groundline::fence::{Fence, FenceRun, Panel};
 use groundline::foundation::{BearingWidth, Hole, Restraint};
 use groundline::ground::{Ground, SoilClass};
 use groundline::limit_state::AllowableStress;
 use groundline::post::{DesignValues, Grade, Moisture, Species, TimberPost, Treatment};
 use groundline::section::Square;
-use groundline::units::{Measurable, ft, inch, lb, m, m_per_s, n_m, newton};
+use groundline::units::{Measurable, ft, inch, lb, m, m_per_s, n_m, newton, pa};
 use groundline::wind::{
-    AsceSite, BasicWindSpeed, Edition, Exposure, WallEnd, WallEnds, WallShape, WallWind,
+    AsNzsSite, AsceSite, BasicWindSpeed, Edition, EnSite, Exposure, FundamentalSpeed,
+    RegionalSpeed, Terrain, WallEnd, WallEnds, WallShape, WallWind, WindCode,
 };
 use std::hint::black_box;
 use std::time::Instant;
@@ -32,7 +35,15 @@ const COUNT: usize = 4096;
 const ROUNDS: usize = 200;
 
 /// Best nanoseconds an item of two functions, measured in turn.
-fn race(mut typed: impl FnMut() -> f64, mut bare: impl FnMut() -> f64) -> (f64, f64) {
+fn race(typed: impl FnMut() -> f64, bare: impl FnMut() -> f64) -> (f64, f64) {
+    race_of(COUNT, typed, bare)
+}
+
+fn race_of(
+    count: usize,
+    mut typed: impl FnMut() -> f64,
+    mut bare: impl FnMut() -> f64,
+) -> (f64, f64) {
     let (sum_typed, sum_bare) = (typed(), bare());
     assert!(
         (sum_typed / sum_bare - 1.0).abs() < 1e-12,
@@ -47,7 +58,7 @@ fn race(mut typed: impl FnMut() -> f64, mut bare: impl FnMut() -> f64) -> (f64, 
         black_box(bare());
         best.1 = best.1.min(start.elapsed().as_secs_f64());
     }
-    let each = 1e9 / f64::from(u32::try_from(COUNT).unwrap());
+    let each = 1e9 / f64::from(u32::try_from(count).unwrap());
     (best.0 * each, best.1 * each)
 }
 
@@ -207,7 +218,102 @@ fn whole_check() {
     );
 }
 
+/// Runs of 200 posts: their walls, and what each post brings to grade.
+fn runs_under_each_code() {
+    const RUNS: usize = 16;
+    const POSTS: usize = 200;
+    let fences: Vec<Fence> = (0..RUNS)
+        .map(|i| {
+            let panel = Panel::new(m(spread(i, 1.2, 3.0)))
+                .unwrap()
+                .with_clearance(m(spread(i * 3 + 1, 0.0, 0.2)))
+                .unwrap()
+                .with_solidity(spread(i * 5 + 2, 0.8, 1.0))
+                .unwrap()
+                .with_weight(pa(150.0))
+                .unwrap();
+            let bay = spread(i * 7 + 3, 1.8, 3.0);
+            let length = bay * f64::from(u32::try_from(POSTS - 1).unwrap());
+            Fence::new(FenceRun::new(panel, m(length), m(bay)).unwrap())
+        })
+        .collect();
+    let runs: Vec<bare_run::Run> = fences
+        .iter()
+        .map(|fence| {
+            let run = &fence.runs()[0];
+            assert_eq!(fence.posts().len(), POSTS);
+            bare_run::Run {
+                length: run.length().si(),
+                top: run.panel().top().si(),
+                clearance: run.panel().clearance().si(),
+                solidity: run.panel().solidity(),
+                weight: run.panel().weight().si(),
+                strips: fence
+                    .posts()
+                    .iter()
+                    .flat_map(|post| post.arms().map(|arm| (arm.from.si(), arm.to.si())))
+                    .collect(),
+            }
+        })
+        .collect();
+    let speeds: Vec<f64> = (0..RUNS).map(|i| spread(i * 11, 30.0, 50.0)).collect();
+
+    let asce = |v: f64| {
+        let speed = BasicWindSpeed::strength_level(m_per_s(v)).unwrap();
+        AsceSite::new(Edition::Asce7_16, speed, Exposure::C)
+    };
+    let en = |v: f64| {
+        EnSite::new(
+            FundamentalSpeed::ten_minute_mean(m_per_s(v)).unwrap(),
+            Terrain::Two,
+        )
+    };
+    let as_nzs = |v: f64| AsNzsSite::new(RegionalSpeed::ultimate(m_per_s(v)).unwrap());
+    let race =
+        |name: &str, typed: &dyn Fn(&Fence, f64) -> f64, bare: fn(&bare_run::Run, f64) -> f64| {
+            let figures = race_of(
+                RUNS * POSTS,
+                || {
+                    fences
+                        .iter()
+                        .zip(&speeds)
+                        .map(|(fence, v)| typed(fence, *v))
+                        .sum()
+                },
+                || runs.iter().zip(&speeds).map(|(run, v)| bare(run, *v)).sum(),
+            );
+            report(name, figures);
+        };
+    race(
+        "200 posts, ASCE 7: a post",
+        &|f, v| at_grade(&asce(v), f),
+        bare_run::asce,
+    );
+    race(
+        "200 posts, EN 1991-1-4: a post",
+        &|f, v| at_grade(&en(v), f),
+        bare_run::en,
+    );
+    race(
+        "200 posts, AS/NZS 1170.2: a post",
+        &|f, v| at_grade(&as_nzs(v), f),
+        bare_run::as_nzs,
+    );
+}
+
+fn at_grade<C: WindCode>(code: &C, fence: &Fence) -> f64 {
+    let wind = FenceWind::new(code, fence).unwrap();
+    let mut total = 0.0;
+    for post in fence.posts() {
+        for case in black_box(&wind.cases(post)).iter() {
+            total += case.wind.shear().si() + case.wind.moment().si() + case.dead.axial().si();
+        }
+    }
+    total
+}
+
 fn main() {
     closed_form();
     whole_check();
+    runs_under_each_code();
 }

@@ -66,6 +66,10 @@ fn run(flags: &Flags) -> Result<String, String> {
     let mut out = print::assumptions(flags, &plan, system);
     if flags.pressures {
         out += &print::pressures(&schedule, system);
+        out += "Cautions\n";
+        for caution in schedule.wind().cautions().iter() {
+            out.extend(["  - ", caution.text(), "\n"]);
+        }
         return Ok(out);
     }
     out += &print::schedule(&schedule, system);

@@ -280,8 +280,11 @@ fn pressures_of_run(
     );
     let sums = picture.sums.iter().map(|sum| {
         format!(
-            "Sum check, {:<8} {:>10} on the strips, {:>10} on the posts: {}",
-            site.case_name(sum.case),
+            "Sum check, {:<13} {:>10} on the strips, {:>10} on the posts: {}",
+            match sum.case.edge() {
+                Some(edge) => format!("{}, {}", site.case_name(sum.case), edge.name()),
+                None => site.case_name(sum.case).to_owned(),
+            },
             format!("{:.4}", show(sum.on_strips, system)),
             format!("{:.4}", show(sum.on_posts, system)),
             if sum.agrees() { "agree" } else { "DIFFER" }
@@ -300,7 +303,7 @@ pub(crate) fn pressures(schedule: &Schedule<'_>, system: UnitSystem) -> String {
             continue;
         };
         let mut table = Table::new();
-        table.load_preset(presets::UTF8_HORIZONTAL_ONLY);
+        table.load_preset(presets::UTF8_BORDERS_ONLY);
         table.set_header([
             "case",
             "from",
@@ -316,7 +319,10 @@ pub(crate) fn pressures(schedule: &Schedule<'_>, system: UnitSystem) -> String {
                 format!("{measured:.3}")
             };
             table.add_row([
-                strip.case_name.to_owned(),
+                match strip.case.edge() {
+                    Some(edge) => format!("{}, {}", strip.case_name, edge.name()),
+                    None => strip.case_name.to_owned(),
+                },
                 format!("{:.4}", show(strip.from, system)),
                 format!("{:.4}", show(strip.to, system)),
                 format!("{:.3}", strip.coefficient),

@@ -205,6 +205,27 @@ impl<'a, C: WindCode> FenceWind<'a, C> {
 
     /// The load cases of a post.
     pub fn cases(&self, post: &FencePost) -> LoadCases<C::Level> {
+        if let ([Some(arm), None], [None, None]) = (&post.arms, &post.leaves)
+            && self.runs.get(arm.run).is_some_and(|run| !run.opens)
+            && let Some(on_arm) = self.on_arm(arm, false)
+        {
+            // Most posts of a fence.
+            return LoadCases::one(LoadCase {
+                kind: LoadCaseKind::AcrossRun,
+                run: arm.run,
+                wall: on_arm.wall,
+                wind_case: on_arm.wind_case,
+                wind: on_arm.wind,
+                dead: DeadEffects {
+                    axial: self.panel_weight(arm),
+                    ..DeadEffects::NONE
+                },
+            });
+        }
+        self.cases_at_corner_or_gate(post)
+    }
+
+    fn cases_at_corner_or_gate(&self, post: &FencePost) -> LoadCases<C::Level> {
         let level = self.code.level();
         let mut cases = LoadCases::empty(level);
         let weight = self.weight(post);

@@ -83,24 +83,36 @@ impl<L: LimitState> LoadCase<L> {
 /// The load cases of one post, at most nine, kept without allocation. Reads
 /// as a slice.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct LoadCases<L: LimitState = Strength> {
-    cases: [LoadCase<L>; 9],
-    count: usize,
+pub struct LoadCases<L: LimitState = Strength>(Held<L>);
+
+/// Most posts have one case, and writing nine costs more than finding it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[expect(clippy::large_enum_variant, reason = "no allocation in a check")]
+enum Held<L: LimitState> {
+    One([LoadCase<L>; 1]),
+    UpToNine([LoadCase<L>; 9], usize),
 }
 
 impl<L: LimitState> LoadCases<L> {
+    #[inline]
+    pub(super) fn one(case: LoadCase<L>) -> Self {
+        Self(Held::One([case]))
+    }
+
     pub(super) fn empty(level: L) -> Self {
         let nothing = GroundlineActions::nothing(level);
-        Self {
-            cases: [LoadCase::new(nothing, DeadEffects::NONE); 9],
-            count: 0,
-        }
+        Self(Held::UpToNine(
+            [LoadCase::new(nothing, DeadEffects::NONE); 9],
+            0,
+        ))
     }
 
     pub(super) fn push(&mut self, case: LoadCase<L>) {
-        if let Some(slot) = self.cases.get_mut(self.count) {
+        if let Held::UpToNine(cases, count) = &mut self.0
+            && let Some(slot) = cases.get_mut(*count)
+        {
             *slot = case;
-            self.count += 1;
+            *count += 1;
         }
     }
 }
@@ -108,7 +120,11 @@ impl<L: LimitState> LoadCases<L> {
 impl<L: LimitState> core::ops::Deref for LoadCases<L> {
     type Target = [LoadCase<L>];
 
+    #[inline]
     fn deref(&self) -> &[LoadCase<L>] {
-        self.cases.get(..self.count).unwrap_or(&[])
+        match &self.0 {
+            Held::One(case) => case,
+            Held::UpToNine(cases, count) => cases.get(..*count).unwrap_or(&[]),
+        }
     }
 }

@@ -39,6 +39,8 @@ pub struct RunWind<C: WindCode> {
     pub walls: Vec<StandingWall<C>>,
     /// The wind on each gate's leaf, swung open; in the order of the gates.
     pub leaves: Vec<WallWind<C>>,
+    /// Does any of the walls end at an open gate?
+    pub(super) opens: bool,
 }
 
 /// A place where a wall may begin or end.
@@ -101,7 +103,12 @@ impl<C: WindCode> RunWind<C> {
             .iter()
             .map(|gate| wall(gate.leaf_width(), WallEnds::FREE))
             .collect::<Result<_, _>>()?;
-        Ok(Self { walls, leaves })
+        let opens = walls.iter().any(|wall| wall.gate_open);
+        Ok(Self {
+            walls,
+            leaves,
+            opens,
+        })
     }
 
     /// The wall that is worst for an arm, gates shut or with a gate open, with

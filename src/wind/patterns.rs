@@ -128,6 +128,35 @@ pub(super) struct OffCentre {
     pub(super) eccentricity: f64,
 }
 
+impl Uniform {
+    /// Pressure times length between `a` and `b` from the start.
+    #[inline]
+    pub(super) fn over(&self, a: f64, b: f64) -> f64 {
+        self.pressure.value * (b - a)
+    }
+}
+
+impl OffCentre {
+    /// Pressure times length between `a` and `b` from the start of a wall of a
+    /// length, heavier towards `edge`.
+    #[inline]
+    pub(super) fn over(&self, edge: Edge, a: f64, b: f64, length: f64) -> f64 {
+        let twice = match edge {
+            Edge::Start => a + b,
+            Edge::End => 2.0 * length - a - b,
+        };
+        self.pressure.value * (b - a) * self.tilt(twice, length)
+    }
+
+    /// The factor of a linear pressure whose resultant stands e B from the
+    /// middle, at the middle of a piece: 1 + 12 e (0.5 − x/B), x from the heavy
+    /// edge. Takes twice x.
+    #[inline]
+    pub(super) fn tilt(&self, twice_x: f64, length: f64) -> f64 {
+        1.0 + 12.0 * self.eccentricity * (0.5 - 0.5 * twice_x / length)
+    }
+}
+
 /// How many zones a figure may have.
 pub(super) const MOST_ZONES: usize = 7;
 
@@ -165,17 +194,40 @@ impl Zones {
         zones
     }
 
-    /// Pressure times length between `a` and `b` from the windward edge.
+    /// Pressure times length between `a` and `b` from the start of a wall of a
+    /// length, with one edge windward.
     #[inline]
-    pub(super) fn sum(&self, edge: Edge, a: f64, b: f64) -> f64 {
+    pub(super) fn over(&self, edge: Edge, a: f64, b: f64, length: f64) -> f64 {
+        let (near, far) = match edge {
+            Edge::Start => (a, b),
+            Edge::End => (length - b, length - a),
+        };
         let pressures = &self.pressures[edge.index()];
         let mut sum = 0.0;
         for (i, pressure) in pressures.iter().enumerate() {
-            let from = self.edges[i].max(a);
-            let to = self.edges[i + 1].min(b);
+            let from = self.edges[i].max(near);
+            let to = self.edges[i + 1].min(far);
             sum += pressure.value * (to - from).max(0.0);
         }
         sum
+    }
+
+    /// The pressure of a zone.
+    pub(super) fn pressure(&self, edge: Edge, zone: usize) -> Option<Pressure> {
+        self.pressures[edge.index()].get(zone).copied()
+    }
+
+    /// [`Zones::over`] for either edge windward, in one go.
+    #[inline]
+    pub(super) fn over_both(&self, a: f64, b: f64, length: f64) -> [f64; 2] {
+        let (near, far) = (length - b, length - a);
+        let (mut start, mut end) = (0.0, 0.0);
+        for i in 0..MOST_ZONES {
+            let (from, to) = (self.edges[i], self.edges[i + 1]);
+            start += self.pressures[0][i].value * (to.min(b) - from.max(a)).max(0.0);
+            end += self.pressures[1][i].value * (to.min(far) - from.max(near)).max(0.0);
+        }
+        [start, end]
     }
 
     /// The mean coefficient and pressure over a wall, the heavier of both

@@ -13,7 +13,7 @@
 mod working;
 
 use super::code::WindCode;
-use super::patterns::{Edge, MOST_ZONES, Strip, WallPressures, WindCase, Zones};
+use super::patterns::{Edge, MOST_ZONES, Strip, WallPressures, WindCase};
 use super::wall::{WallEnds, WallShape};
 use crate::caution::Cautions;
 use crate::error::Error;
@@ -112,43 +112,58 @@ impl<C: WindCode> WallWind<C> {
         let length = self.shape.length().value;
         let a = on_wall(from, 0.0, length);
         let b = on_wall(to, a, length);
-        let zoned = |zones: &Option<Zones>, edge: Edge| {
-            zones.as_ref().map_or(0.0, |zones| match edge {
-                Edge::Start => zones.sum(edge, a, b),
-                Edge::End => zones.sum(edge, length - b, length - a),
-            })
-        };
-        let per_height = match case {
-            WindCase::Uniform => self
-                .pressures
-                .uniform
-                .map_or(0.0, |uniform| uniform.pressure.value * (b - a)),
-            WindCase::OffCentre(edge) => self.pressures.off_centre.map_or(0.0, |off| {
-                let twice = match edge {
-                    Edge::Start => a + b,
-                    Edge::End => 2.0 * length - a - b,
-                };
-                off.pressure.value * (b - a) * tilt(off.eccentricity, twice, length)
-            }),
-            WindCase::Zones(edge) => zoned(&self.pressures.zones, edge),
-            WindCase::Along(edge) => zoned(&self.pressures.along, edge),
-        };
-        Force::from_si(per_height * self.shape.panel_height().value)
+        let force = self.per_height(case, a, b, length).unwrap_or(0.0);
+        Force::from_si(force * self.shape.panel_height().value)
+    }
+
+    /// Pressure times length; none for a case that does not apply.
+    #[inline]
+    fn per_height(&self, case: WindCase, a: f64, b: f64, length: f64) -> Option<f64> {
+        let p = &self.pressures;
+        match case {
+            WindCase::Uniform => Some(p.uniform.as_ref()?.over(a, b)),
+            WindCase::OffCentre(edge) => Some(p.off_centre.as_ref()?.over(edge, a, b, length)),
+            WindCase::Zones(edge) => Some(p.zones.as_ref()?.over(edge, a, b, length)),
+            WindCase::Along(edge) => Some(p.along.as_ref()?.over(edge, a, b, length)),
+        }
     }
 
     /// The case with the greatest force on a piece, and that force.
     #[inline]
     pub fn worst(&self, from: Length, to: Length) -> (WindCase, Force) {
-        let mut worst = (WindCase::Uniform, self.force(WindCase::Uniform, from, to));
-        for case in &WindCase::ALL[1..] {
-            if self.has(*case) {
-                let force = self.force(*case, from, to);
-                if force > worst.1 || !self.has(worst.0) {
-                    worst = (*case, force);
-                }
+        let length = self.shape.length().value;
+        let a = on_wall(from, 0.0, length);
+        let b = on_wall(to, a, length);
+        let p = &self.pressures;
+        let mut worst = (WindCase::Uniform, f64::MIN);
+        let mut consider = |case: WindCase, force: f64| {
+            if force > worst.1 {
+                worst = (case, force);
             }
+        };
+        // Every code gives a wall one case at least.
+        if let Some(uniform) = &p.uniform {
+            consider(WindCase::Uniform, uniform.over(a, b));
         }
-        worst
+        if let Some(off) = &p.off_centre {
+            let (start, end) = (Edge::Start, Edge::End);
+            consider(WindCase::OffCentre(start), off.over(start, a, b, length));
+            consider(WindCase::OffCentre(end), off.over(end, a, b, length));
+        }
+        if let Some(zones) = &p.zones {
+            let [start, end] = zones.over_both(a, b, length);
+            consider(WindCase::Zones(Edge::Start), start);
+            consider(WindCase::Zones(Edge::End), end);
+        }
+        if let Some(zones) = &p.along {
+            let [start, end] = zones.over_both(a, b, length);
+            consider(WindCase::Along(Edge::Start), start);
+            consider(WindCase::Along(Edge::End), end);
+        }
+        (
+            worst.0,
+            Force::from_si(worst.1 * self.shape.panel_height().value),
+        )
     }
 
     /// The strips of a case, from the windward edge; none for a case that does
@@ -170,8 +185,8 @@ impl<C: WindCode> WallWind<C> {
                 .uniform
                 .map(|p| whole(p.coefficient, p.pressure, p.pressure)),
             WindCase::OffCentre(edge) => self.pressures.off_centre.map(|off| {
-                let heavy = off.pressure * tilt(off.eccentricity, 0.0, length.value);
-                let light = off.pressure * tilt(off.eccentricity, 2.0 * length.value, length.value);
+                let heavy = off.pressure * off.tilt(0.0, length.value);
+                let light = off.pressure * off.tilt(2.0 * length.value, length.value);
                 match edge {
                     Edge::Start => whole(off.coefficient, heavy, light),
                     Edge::End => whole(off.coefficient, light, heavy),
@@ -215,11 +230,4 @@ impl<C: WindCode> WallWind<C> {
 #[inline]
 fn on_wall(position: Length, least: f64, length: f64) -> f64 {
     position.value.max(least).min(length)
-}
-
-/// The factor of a linear pressure whose resultant stands e B from the middle,
-/// at the middle of a piece: 1 + 12 e (0.5 − x/B). Takes twice x.
-#[inline]
-fn tilt(eccentricity: f64, twice_x: f64, length: f64) -> f64 {
-    1.0 + 12.0 * eccentricity * (0.5 - 0.5 * twice_x / length)
 }

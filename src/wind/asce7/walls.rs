@@ -226,11 +226,18 @@ impl WindCode for AsceSite {
         Ok((pressures, working))
     }
 
-    fn clause(wall: &WallWind<Self>, case: WindCase, _zone: usize) -> &'static Citation {
+    fn clause(wall: &WallWind<Self>, case: WindCase, zone: usize) -> &'static Citation {
+        let least = wall.code().minimum_pressure();
+        let pressures = wall.pressures();
+        let pressure = match (case, &pressures.zones) {
+            (WindCase::Zones(edge), Some(zones)) => zones.pressure(edge, zone),
+            _ => pressures.uniform.map(|uniform| uniform.pressure),
+        };
         match case {
             WindCase::Uniform if wall.uniform_is_open() => &source::ASCE7_OPEN_SIGN,
-            WindCase::Uniform => &source::ASCE7_WALL_FORCE,
             WindCase::OffCentre(_) => &source::ASCE7_WALL_CASE_B,
+            _ if pressure == Some(least) => &source::ASCE7_MINIMUM,
+            WindCase::Uniform => &source::ASCE7_WALL_FORCE,
             WindCase::Zones(_) | WindCase::Along(_) => &source::ASCE7_WALL_CASE_C,
         }
     }
