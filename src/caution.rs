@@ -69,8 +69,8 @@ cautions! {
     CloseSpacing = "Posts stand closer than three times the footing (4.5 times the post): the soil \
         between them is counted twice (ASABE EP486).";
     /// Tall, slender fences: said above 12 ft, a height chosen here, no source.
-    Flexible = "The gust factor 0.85 supposes a stiff structure, 1 Hz or more. A tall fence on \
-        slender posts may not be one.";
+    Flexible = "The gust factor 0.85 of ASCE 7, cs cd = 1 of EN 1991-1-4 (below 15 m) and Cdyn = 1 of \
+        AS/NZS 1170.2 suppose a stiff structure. A tall fence on slender posts may not be one.";
     /// Openings that may close.
     OpenFence = "The fence was taken as open. Vines, leaves, slats, screens, banners, snow or ice \
         close its openings, and it then carries the wind of a solid one.";

@@ -4,7 +4,7 @@
 //! | set | wind | dead load that loads | dead load that relieves | mark |
 //! |---|---|---|---|---|
 //! | ASCE 7 2.4.1, D + 0.6 W and 0.6 D + 0.6 W | 0.6 | 1.0 | 0.6 | quoted |
-//! | IBC alternative, D + 0.6 ω W, ω = 1.3 | 0.78 | 1.0 | 0.6 | from memory |
+//! | IBC alternative, D + 0.6 ω W, ω = 1.3; 2/3 D | 0.78 | 1.0 | 2/3 | from memory (ω and 2/3 published) |
 //! | ASCE 7 2.3.1, 1.2 D + 1.0 W and 0.9 D + 1.0 W | 1.0 | 1.2 | 0.9 | from memory |
 //! | EN 1990 STR/GEO 6.10 | 1.5 | 1.35 | 1.0 | from memory |
 //! | EN 1990 EQU | 1.5 | 1.1 | 0.9 | from memory |
@@ -62,7 +62,11 @@ pub trait Combined: LimitState {
 impl Combined for AllowableStress {
     #[inline]
     fn factors(self) -> (f64, f64, f64, &'static Citation) {
-        (self.wind_factor(), 1.0, 0.6, self.citation())
+        let relieving = match self {
+            Self::Basic => 0.6,
+            Self::AlternativeWithIncrease => 2.0 / 3.0,
+        };
+        (self.wind_factor(), 1.0, relieving, self.citation())
     }
 }
 impl Combined for LoadAndResistance {

@@ -9,12 +9,6 @@
 //! code as that code wants to hear it; how, is printed above the table, and why
 //! the answers differ below it.
 
-#![allow(
-    clippy::print_stdout,
-    clippy::print_stderr,
-    reason = "an example for people"
-)]
-
 use clap::{Parser, ValueEnum};
 use comfy_table::{CellAlignment, Table, presets};
 use groundline::Error;

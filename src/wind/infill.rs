@@ -190,7 +190,7 @@ impl Infill {
 
     /// With ice of a thickness all round each member: members grow by twice
     /// that, their pitch stays. Ice counts as round on round members only.
-    /// On what is already covered by slats or fabric, put the ice first.
+    /// A share covered by slats or fabric stays a share of what is open.
     ///
     /// # Errors
     /// Thickness outside 0 to 1 ft; an infill given by its solidity, whose

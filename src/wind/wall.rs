@@ -56,6 +56,7 @@ pub struct WallShape {
     clearance: Length,
     solidity: f64,
     densest: f64,
+    sparsest: f64,
     /// Height of the middle of the solid area above the foot of the panel,
     /// over the panel's height.
     middle: f64,
@@ -84,6 +85,7 @@ impl WallShape {
             clearance: size_within("clearance below", clearance, ft(0.0), top * 0.95)?,
             solidity,
             densest: solidity,
+            sparsest: solidity,
             middle: 0.5,
             member: Member::Flat,
         })
@@ -95,6 +97,7 @@ impl WallShape {
         Self {
             solidity: infill.solidity(),
             densest: infill.solidity(),
+            sparsest: infill.solidity(),
             middle: 0.5,
             member: infill.member(),
             ..self
@@ -112,20 +115,23 @@ impl WallShape {
         let solidity = below + above;
         let low = self.middle * (1.0 - share);
         let high = 1.0 - 0.5 * share;
-        let inside = share > 0.0 && share < 1.0;
+        let (densest, sparsest, member) = if share <= 0.0 {
+            (self.densest, self.sparsest, self.member)
+        } else if share >= 1.0 {
+            (infill.solidity(), infill.solidity(), infill.member())
+        } else {
+            (
+                self.densest.max(infill.solidity()),
+                self.sparsest.min(infill.solidity()),
+                self.member.or(infill.member()),
+            )
+        };
         Ok(Self {
             solidity,
-            densest: match share {
-                _ if inside => self.densest.max(infill.solidity()),
-                s if s > 0.0 => infill.solidity(),
-                _ => self.densest,
-            },
+            densest,
+            sparsest,
             middle: (below * low + above * high) / solidity,
-            member: match share {
-                _ if inside => self.member.or(infill.member()),
-                s if s > 0.0 => infill.member(),
-                _ => self.member,
-            },
+            member,
             ..self
         })
     }
@@ -159,6 +165,11 @@ impl WallShape {
     #[inline]
     pub const fn densest(&self) -> f64 {
         self.densest
+    }
+    /// ε of its least solid part.
+    #[inline]
+    pub const fn sparsest(&self) -> f64 {
+        self.sparsest
     }
     /// The shape of its members.
     #[inline]

@@ -299,6 +299,42 @@ fn lattice_top() {
     assert_eq!(all.with_top(0.0, &lattice).unwrap().densest(), 1.0);
 }
 
+/// Of two open infills the band that drags most counts, and q is taken at the
+/// middle of the solid area: not less than the parts taken apart.
+#[test]
+fn two_open_infills() {
+    let thin = Infill::given(0.05, Member::Flat).unwrap();
+    let dense = Infill::given(0.6, Member::Flat).unwrap();
+    let v = BasicWindSpeed::strength_level(mph(150.0)).unwrap();
+    let site = AsceSite::new(Edition::Asce7_16, v, Exposure::B);
+    let whole = WallShape::new(ft(96.0), ft(30.0), ft(0.0), 1.0)
+        .unwrap()
+        .with_infill(&thin)
+        .with_top(0.3, &dense)
+        .unwrap();
+    // 21 ft at 5 %, 9 ft at 60 %: middle at (1.05 × 10.5 + 5.4 × 25.5)/6.45.
+    let middle = (1.05 * 10.5 + 5.4 * 25.5) / 6.45;
+    assert_relative_eq!(whole.solid_height().to(ft), middle, max_relative = 1e-12);
+    let wind = WallWind::new(&site, whole, WallEnds::FREE).unwrap();
+    let q = VelocityPressure::at(&site, ft(middle)).unwrap();
+    assert_relative_eq!(
+        wind.uniform_pressure().unwrap().value,
+        q.directional().pressure().value * 0.85 * 2.0 * (6.45 / 30.0),
+        max_relative = 1e-12
+    );
+    let part = |top: f64, gap: f64, infill: &Infill| {
+        let shape = WallShape::new(ft(96.0), ft(top), ft(gap), 1.0)
+            .unwrap()
+            .with_infill(infill);
+        WallWind::new(&site, shape, WallEnds::FREE)
+            .unwrap()
+            .worst(ft(40.0), ft(48.0))
+            .1
+    };
+    let apart = part(21.0, 0.0, &thin) + part(30.0, 21.0, &dense);
+    assert!(wind.worst(ft(40.0), ft(48.0)).1 >= apart);
+}
+
 /// Of two kinds of member the one that drags more counts.
 #[test]
 fn mixed_members() {

@@ -54,6 +54,9 @@ pub fn open_cf(solidity: f64, shape: OpenShape) -> Result<f64, Error> {
 
 /// The column for a member at a velocity pressure.
 ///
+/// The library asks with Kd in q whatever the edition, although 7-22 prints q
+/// without: the smaller q keeps a member slow for longer, and slow drags more.
+///
 /// # Errors
 /// Velocity pressure outside 0 to 2 000 psf.
 pub fn open_shape(member: Member, velocity_pressure: Pressure) -> Result<OpenShape, Error> {

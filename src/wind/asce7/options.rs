@@ -66,11 +66,13 @@ pub enum EccentricCase {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 #[non_exhaustive]
 pub enum HandOver {
-    /// Between 65 % (a limit of ours) and 70 % solid both figures are
-    /// computed and the worse counts. The default.
+    /// From 65 % (a limit of ours) to 70 % solid, both ends included, both
+    /// figures are computed and the worse counts. The default.
     #[default]
     Guarded,
-    /// As printed: the wall figure from 70 % on, the open figure below.
+    /// As printed: the wall figure from 70 % on, the open figure below. (Of a
+    /// panel of two infills, one of them 70 % solid, both, if its gross
+    /// solidity is below.)
     AsPrinted,
 }
 

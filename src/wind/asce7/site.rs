@@ -286,8 +286,9 @@ impl AsceSite {
         })
     }
 
-    /// With a minimum design pressure other than 16 psf, at strength level on
-    /// the gross area. Local codes may ask for more.
+    /// With a minimum design pressure other than 16 psf, at strength level, on
+    /// gross area of a wall and on solid area of an open fence. Local codes may
+    /// ask for more.
     ///
     /// # Errors
     /// Outside 16 to 200 psf.
@@ -345,7 +346,8 @@ impl AsceSite {
     pub const fn gust_factor(&self) -> f64 {
         self.gust_factor
     }
-    /// The least pressure on gross area, at strength level.
+    /// The least pressure, at strength level, on gross area of a wall and on
+    /// solid area of an open fence.
     #[inline]
     pub const fn minimum_pressure(&self) -> Pressure {
         self.minimum_pressure

@@ -3,12 +3,15 @@
 //! Solid: F = q_h Kd G Cf As, As = B s gross (7-10 29.4.1, 7-16 and 7-22
 //! 29.3.1), q_h at the top; Cases A, B and C.
 //! Open: F = q_z Kd G Cf Af, Af solid area (7-10 29.5, 7-16 and 7-22 29.4),
-//! q_z at mid-height of the panel; uniform. Here both are pressures on gross
-//! area, so the open one carries ε.
+//! q_z at the middle of the solid area; uniform. Here both are pressures on
+//! gross area, so the open one carries ε.
 //!
 //! Which figure holds is decided by solidity ([`HandOver`](super::HandOver)). A
 //! panel of two infills is a wall if one of them would be, with the opening
-//! factor of the gross area; that is never less than its parts taken apart.
+//! factor of the gross area; if its gross solidity is below 0.7 the open figure
+//! is computed too, with the greatest Cf of its bands, and the worse counts.
+//! That is not less than its parts taken apart by more than the step at the
+//! hand-over, some 3 %.
 //!
 //! Strength level. The minimum pressure of the standard (16 psf) holds for
 //! every strip, on gross area of a wall and on solid area of an open fence,
@@ -116,19 +119,16 @@ impl AsceSite {
     }
 
     fn open(&self, shape: &WallShape) -> Result<Open, Error> {
-        let velocity_pressure = VelocityPressure::at(self, shape.mid_height())?;
+        let velocity_pressure = VelocityPressure::at(self, shape.solid_height())?;
         let q = velocity_pressure.directional().pressure();
         let member = open_shape(shape.member(), q)?;
-        // Just above 70 % the last band is the nearest.
         let solidity = shape.solidity();
-        let cf = open_cf(
-            if solidity > OPEN_UP_TO {
-                OPEN_UP_TO
-            } else {
-                solidity
-            },
-            member,
-        )?;
+        // Of a panel of two infills the band that drags most. Just above 70 %
+        // the last band is the nearest.
+        let mut cf = 0.0_f64;
+        for band in [shape.sparsest(), solidity, shape.densest()] {
+            cf = cf.max(open_cf(band.min(OPEN_UP_TO), member)?);
+        }
         let pressure = q * (self.gust_factor() * cf);
         let least = self.minimum_pressure();
         let on_solid = if pressure > least { pressure } else { least };

@@ -132,12 +132,14 @@ impl WallWind<AsceSite> {
             );
         }
         let meaning = match open.shape {
-            OpenShape::Flat => "force coefficient on solid area, flat members, by solidity band",
+            OpenShape::Flat => {
+                "force coefficient on solid area, flat members, by solidity band (the worst of two infills)"
+            }
             OpenShape::RoundSlow => {
-                "force coefficient on solid area, round members at or below the limit, by band"
+                "force coefficient on solid area, round members at or below the limit, by band (the worst of two infills)"
             }
             OpenShape::RoundFast => {
-                "force coefficient on solid area, round members above the limit, by band"
+                "force coefficient on solid area, round members above the limit, by band (the worst of two infills)"
             }
         };
         sheet.push(Step::given_number("Co", meaning, open.cf).cite(&source::ASCE7_OPEN_SIGN));

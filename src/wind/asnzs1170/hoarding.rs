@@ -15,11 +15,13 @@
 //! | 90° | any | above 0.7 | 1.0 to 2 h, 0.25 beyond | quoted |
 //!
 //! Older edition Appendix D; 2021 edition Appendix B, Table B.2. A b/c below
-//! 0.5 is beyond the table: its value at 0.5 is held, and a caution says so.
+//! 0.5 is beyond the table (with c/h below 0.2 it is not, but the formula falls
+//! without bound): the value at 0.5 is held, and a caution says so.
 //! The smaller first zone of a wall with a return corner rests on one
 //! transcription and is not used: a return does not reduce.
 //!
-//! Ultimate limit state. No height of the resultant is given: mid-height.
+//! Ultimate limit state. No height of the resultant is given: mid-height, or
+//! the middle of the solid area where that is higher.
 
 use super::site::AsNzsSite;
 use crate::caution::{Caution, Cautions};

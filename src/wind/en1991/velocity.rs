@@ -224,7 +224,7 @@ impl EnSite {
     }
 
     /// With a structural factor cs cd other than the 1 of structures below
-    /// 15 m.
+    /// 15 m; above, a caution stands until one over 1 is given.
     ///
     /// # Errors
     /// Outside 0.85 to 2.
@@ -258,7 +258,7 @@ impl EnSite {
 
     /// With the force coefficient cf of plane lattices (7.11), on solid area,
     /// read by the user off its figures: for fences less than 80 % solid, which
-    /// are refused otherwise.
+    /// are refused otherwise. The velocity pressure is that at the top.
     ///
     /// # Errors
     /// Outside 0.8 to 2.5.

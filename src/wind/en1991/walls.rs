@@ -9,7 +9,8 @@
 //! - 7.4.3, signboards: cf = 1.80, resultant ±0.25 b off centre, ze = zg + h/2;
 //!   for a gap below of a quarter of the height or more, or a length not above
 //!   the height.
-//! - 7.11, lattices: cf as given, on solid area.
+//! - 7.11, lattices: cf as given, on solid area, ze = h (none is known here; the
+//!   top is on the safe side).
 //!
 //! All quoted. With a return, zones B and C of a wall shorter than 5 h get more
 //! than without (1.8 and 1.4 against 1.4 and 1.2 at l/h = 3): so it is printed
@@ -17,7 +18,8 @@
 //! most solid one counts for all of it.
 //!
 //! Characteristic values. Neither height nor distribution over the height is
-//! given for walls: the resultant is taken at mid-height of the panel.
+//! given for walls: the resultant is taken at mid-height of the panel, or at
+//! the middle of its solid area where that is higher.
 
 use super::velocity::{EnSite, PeakPressure};
 use crate::caution::{Caution, Cautions};
@@ -25,7 +27,7 @@ use crate::error::{Error, number_within};
 use crate::limit_state::Characteristic;
 use crate::source::{self, Citation};
 use crate::step::Worksheet;
-use crate::units::{Length, Pressure};
+use crate::units::{Length, Pressure, m};
 use crate::wind::code::{WindCode, sealed};
 use crate::wind::patterns::{
     MOST_ZONES, OffCentre, Strip, Uniform, WallPressures, WindCase, Zones,
@@ -280,7 +282,9 @@ impl WindCode for EnSite {
 
     fn cautions(wall: &WallWind<Self>) -> Cautions {
         let figure = wall.working.figure;
+        let tall = wall.working.peak.height > m(15.0) && wall.code().structural <= 1.0;
         Cautions::default()
+            .with_if(tall, Caution::Flexible)
             .with_if(matches!(figure, Figure::Lattice(_)), Caution::OpenFence)
             .with_if(wall.code().shelter < 1.0, Caution::Shelter)
     }
