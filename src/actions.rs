@@ -20,7 +20,7 @@ use crate::combination::{Combination, Combined, CombinesTo};
 use crate::error::{Error, within};
 use crate::limit_state::{AllowableStress, LimitState, Strength};
 use crate::units::{
-    Angle, Force, Length, Measurable, Torque, arm, deg, ft, kipf, lb, lb_ft, moment,
+    Angle, Force, Length, Measurable, Measured, Torque, arm, deg, ft, kipf, lb, lb_ft, moment,
 };
 
 /// Shear, moment and axial force at grade, in one safety format.
@@ -123,10 +123,25 @@ impl<L: LimitState> GroundlineActions<L> {
     /// some wind pushes both to the side where they add up.
     ///
     /// # Errors
-    /// Turn outside 0° to 180°; a resultant beyond the limits of
+    /// Turn outside 0° to 180°; two variants of a limit state; shear and moment
+    /// of either in opposite senses; a resultant beyond the limits of
     /// [`GroundlineActions::new`].
     pub fn with_turned(&self, other: &Self, turn: Angle) -> Result<Self, Error> {
         let turn = within("turn", turn, deg(0.0), deg(180.0))?;
+        if self.level != other.level {
+            return Err(Error::NotApplicable {
+                field: "limit state",
+                reason: "the two are not of the same set of load combinations",
+            });
+        }
+        for one in [self, other] {
+            if one.shear.value * one.moment.value < 0.0 {
+                return Err(Error::OppositeSense {
+                    shear: Measured::new(one.shear),
+                    moment: Measured::new(one.moment),
+                });
+            }
+        }
         let parts = [(*self, deg(0.0)), (*other, turn)];
         let together = resultant(&parts, self.level);
         Self::new(
@@ -137,10 +152,9 @@ impl<L: LimitState> GroundlineActions<L> {
         )
     }
 
-    /// Combined with dead load by a set of factors.
-    /// Moments of dead load across the wind combine as vectors, and dead load
-    /// is taken to load: relieving weight is for uplift
-    /// ([`Combination::net_uplift`]).
+    /// Combined with dead load that loads, by a set of factors: D + 0.6 W,
+    /// 1.2 D + W, 1.35 G + 1.5 Q. Moments of dead load across the wind combine
+    /// as vectors. For weight that relieves see [`GroundlineActions::relieved`].
     ///
     /// ```
     /// use groundline::{actions::*, combination::Combination, limit_state::*, units::*};
@@ -160,7 +174,49 @@ impl<L: LimitState> GroundlineActions<L> {
         L: CombinesTo<To>,
     {
         let combination = self.level.resolve(combination);
-        let (factor, on_dead) = (combination.wind(), combination.dead());
+        let on_dead = combination.dead();
+        self.with_dead(dead, &combination, on_dead, on_dead)
+    }
+
+    /// The same with the weight taken to relieve: 0.6 D + 0.6 W, 0.9 D + W,
+    /// 0.9 G + 1.5 Q. The axial force is the least there may be; the moments of
+    /// hung leaves still load.
+    ///
+    /// ```
+    /// use groundline::{actions::*, combination::Combination, limit_state::*, units::*};
+    /// let wind = GroundlineActions::wind_at(kn(2.0), m(1.0), Characteristic)?;
+    /// let dead = DeadEffects::new(kn(10.0), kn_m(0.0), kn_m(0.0))?;
+    /// let least = wind.relieved(&dead, &Combination::of(PartialFactor::Equilibrium));
+    /// assert_eq!(least.axial(), kn(9.0));
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    #[must_use]
+    pub fn relieved<To: Combined>(
+        &self,
+        dead: &DeadEffects,
+        combination: &Combination<To>,
+    ) -> GroundlineActions<To>
+    where
+        L: CombinesTo<To>,
+    {
+        let combination = self.level.resolve(combination);
+        self.with_dead(
+            dead,
+            &combination,
+            combination.relieving(),
+            combination.dead(),
+        )
+    }
+
+    #[inline]
+    fn with_dead<To: Combined>(
+        &self,
+        dead: &DeadEffects,
+        combination: &Combination<To>,
+        on_weight: f64,
+        on_dead: f64,
+    ) -> GroundlineActions<To> {
+        let factor = combination.wind();
         let wind = self.moment * factor;
         let in_line = wind.value + (dead.in_line.value * on_dead).copysign(wind.value);
         let across = dead.across.value * on_dead;
@@ -174,7 +230,7 @@ impl<L: LimitState> GroundlineActions<L> {
         GroundlineActions {
             shear: self.shear * factor,
             moment: Torque::from_si(moment),
-            axial: self.axial + dead.axial * on_dead,
+            axial: self.axial + dead.axial * on_weight,
             level: combination.level(),
         }
     }

@@ -72,8 +72,15 @@ cautions! {
     Flexible = "The gust factor 0.85 of ASCE 7, cs cd = 1 of EN 1991-1-4 (below 15 m) and Cdyn = 1 of \
         AS/NZS 1170.2 suppose a stiff structure. A tall fence on slender posts may not be one.";
     /// Openings that may close.
-    OpenFence = "The fence was taken as open. Vines, leaves, slats, screens, banners, snow or ice \
-        close its openings, and it then carries the wind of a solid one.";
+    OpenFence = "Openings of the fence were counted on. Vines, leaves, slats, screens, banners, snow \
+        or ice close them, and it then carries the wind of a solid one.";
+    /// Members that were left out.
+    PostsInTheWind = "Wind on posts and rails of an open fence is included only as far as their area \
+        was put into its solidity.";
+    /// Gates.
+    LeafTorsion = "A gate leaf in the wind also twists the post it hangs on; that is not checked here.";
+    /// Factors of the user.
+    OwnFactors = "Factors on wind and dead load were given by the user in place of a code's.";
     /// Shelter counted on ([`crate::source::EN1991_7_4_2`]).
     Shelter = "Shelter by something upwind was counted on: it must stand there for the life of the \
         fence, and the wind must not come past it.";

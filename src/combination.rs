@@ -24,13 +24,13 @@
 //! }
 //! ```
 
-use crate::error::{Error, number_within};
+use crate::error::{Error, number_within, within};
 use crate::limit_state::{
     AllowableStress, Characteristic, LimitState, LoadAndResistance, PartialFactor, Strength,
     Ultimate, UltimateCombined,
 };
 use crate::source::{self, Citation};
-use crate::units::Force;
+use crate::units::{Force, kipf, lb};
 
 /// Factors on wind and dead load, and the limit state they lead to.
 ///
@@ -52,11 +52,37 @@ pub struct Combination<L: LimitState> {
     source: &'static Citation,
 }
 
+/// An uplift by wind, at the limit state its code states it in.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WindUplift<L: LimitState> {
+    force: Force,
+    level: L,
+}
+
+impl<L: LimitState> WindUplift<L> {
+    /// An uplift.
+    ///
+    /// # Errors
+    /// Outside 0 to 100 000 kip.
+    pub fn new(force: Force, level: L) -> Result<Self, Error> {
+        Ok(Self {
+            force: within("uplift", force, lb(0.0), kipf(100_000.0))?,
+            level,
+        })
+    }
+}
+
 /// A limit state that has a set of combination factors.
 pub trait Combined: LimitState {
     /// Factors on wind, dead load that loads, dead load that relieves; source.
     #[doc(hidden)]
     fn factors(self) -> (f64, f64, f64, &'static Citation);
+
+    /// The least factor on wind that may stand in its place.
+    #[doc(hidden)]
+    fn least_wind(self) -> f64 {
+        0.1
+    }
 }
 
 impl Combined for AllowableStress {
@@ -67,6 +93,14 @@ impl Combined for AllowableStress {
             Self::AlternativeWithIncrease => 2.0 / 3.0,
         };
         (self.wind_factor(), 1.0, relieving, self.citation())
+    }
+
+    /// The soil increase of the alternative family stands on its 1.3.
+    fn least_wind(self) -> f64 {
+        match self {
+            Self::Basic => 0.1,
+            Self::AlternativeWithIncrease => self.wind_factor(),
+        }
     }
 }
 impl Combined for LoadAndResistance {
@@ -122,7 +156,8 @@ combines! {
 }
 
 impl CombinesTo<AllowableStress> for AllowableStress {
-    /// Wind given at allowable-stress level keeps its own family, factor 1.
+    /// Wind given at allowable-stress level keeps its own family, factor 1,
+    /// whatever factor on wind was asked for.
     #[inline]
     fn resolve(self, asked: &Combination<AllowableStress>) -> Combination<AllowableStress> {
         Combination {
@@ -152,11 +187,12 @@ impl<L: Combined> Combination<L> {
     /// load that relieves.
     ///
     /// # Errors
-    /// Wind outside 0.1 to 3, dead load outside 0.5 to 3, relieving dead load
+    /// Wind outside 0.1 to 3 (with the alternative family not below its own
+    /// 0.78, which its soil increase stands on), dead load outside 0.5 to 3, relieving dead load
     /// outside 0 to 1.5.
     pub fn with_factors(self, wind: f64, dead: f64, relieving: f64) -> Result<Self, Error> {
         Ok(Self {
-            wind: number_within("factor on wind", wind, 0.1, 3.0)?,
+            wind: number_within("factor on wind", wind, self.level.least_wind(), 3.0)?,
             dead: number_within("factor on dead load", dead, 0.5, 3.0)?,
             relieving: number_within("factor on relieving dead load", relieving, 0.0, 1.5)?,
             source: &source::GIVEN,
@@ -191,23 +227,34 @@ impl<L: Combined> Combination<L> {
     }
 
     /// The weight that counts against uplift and overturning.
-    #[inline]
-    pub fn relieving_weight(&self, weight: Force) -> Force {
-        weight * self.relieving
+    ///
+    /// # Errors
+    /// Weight outside 0 to 100 000 kip.
+    pub fn relieving_weight(&self, weight: Force) -> Result<Force, Error> {
+        Ok(within("weight", weight, lb(0.0), kipf(100_000.0))? * self.relieving)
     }
 
     /// What is left of an uplift of wind after the relieving weight; negative
     /// where the weight is more.
     ///
     /// ```
-    /// use groundline::{combination::Combination, limit_state::AllowableStress, units::{Measurable, lb}};
+    /// use groundline::{combination::*, limit_state::*, units::{Measurable, lb}};
     /// let set = Combination::of(AllowableStress::Basic);
-    /// let net = set.net_uplift(lb(1_000.0), lb(353.43));
+    /// let up = WindUplift::new(lb(1_000.0), Strength)?;
+    /// let net = set.net_uplift(&up, lb(353.43))?;
     /// assert!((net.to(lb) - 387.94).abs() < 0.005);
+    /// # Ok::<(), groundline::Error>(())
     /// ```
-    #[inline]
-    pub fn net_uplift(&self, uplift: Force, weight: Force) -> Force {
-        uplift * self.wind - self.relieving_weight(weight)
+    ///
+    /// # Errors
+    /// Weight outside 0 to 100 000 kip.
+    pub fn net_uplift<W: CombinesTo<L>>(
+        &self,
+        uplift: &WindUplift<W>,
+        weight: Force,
+    ) -> Result<Force, Error> {
+        let set = uplift.level.resolve(self);
+        Ok(uplift.force * set.wind - set.relieving_weight(weight)?)
     }
 }
 

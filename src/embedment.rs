@@ -15,4 +15,4 @@ mod spread_block;
 pub use cubic::positive_root;
 pub use depth_rules::{DepthRule, hole_diameter_rule, utility_pole_depth};
 pub use pole_formula::{DepthCap, DepthCheck, Equation, PoleFormula, RequiredDepth};
-pub use spread_block::SpreadBlock;
+pub use spread_block::{Overturning, SpreadBlock};

@@ -44,7 +44,19 @@ impl<C: WindCode> FencePlan<C> {
     /// A plan with one design for every post and no planned depth. The site
     /// is one of ASCE 7, or a [`DirectPressure`](crate::wind::DirectPressure)
     /// at strength or allowable-stress level.
-    pub fn new(site: C, fence: Fence, design: PostDesign) -> Self {
+    ///
+    /// Wind of another limit state does not compile:
+    ///
+    /// ```compile_fail
+    /// use groundline::{check::PostDesign, fence::Fence, plan::FencePlan, wind::EnSite};
+    /// fn wrong(site: EnSite, fence: Fence, design: PostDesign) {
+    ///     let _ = FencePlan::new(site, fence, design);
+    /// }
+    /// ```
+    pub fn new(site: C, fence: Fence, design: PostDesign) -> Self
+    where
+        C::Level: CombinesTo<AllowableStress>,
+    {
         Self {
             site,
             fence,

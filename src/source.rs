@@ -106,6 +106,7 @@ citations! {
     ASCE7_WALL_OPENINGS = "asce7/wall-openings", "ASCE 7", "wall figure, note on openings", Quoted;
     ASCE7_WALL_RESULTANT = "asce7/wall-resultant", "ASCE 7", "wall figure, note on the resultant; holding 0.55 h for a small gap is our reading", Derived;
     ASCE7_OPEN_SIGN = "asce7/open-sign", "ASCE 7", "7-10 Fig. 29.5-2; 7-16, 7-22 Fig. 29.4-2", Quoted;
+    LINEAR_SPREAD = "linear-spread", "A resultant off centre", "spread linearly along the wall", Derived;
     HAND_OVER = "hand-over", "The worse of two figures", "between walls and open fences of ASCE 7, a limit of ours", Derived;
     ASCE7_2_4_1 = "asce7/2.4.1", "ASCE 7", "2.4.1, D + 0.6W (seen for 7-16 and 7-22)", Quoted;
 
@@ -119,7 +120,7 @@ citations! {
     EN1991_7_4_2 = "en1991-1-4/7.4.2", "EN 1991-1-4:2005+A1:2010", "7.4.2, factor as given", Quoted;
     EN1991_7_4_3 = "en1991-1-4/7.4.3", "EN 1991-1-4:2005+A1:2010", "7.4.3", Quoted;
     EN1991_7_11 = "en1991-1-4/7.11", "EN 1991-1-4:2005+A1:2010", "7.11, coefficient as given", Quoted;
-    EN1991_MID_HEIGHT = "en1991-1-4/mid-height", "EN 1991-1-4 gives none for walls", "mid-height of the panel", Derived;
+    EN1991_MID_HEIGHT = "en1991-1-4/mid-height", "EN 1991-1-4", "no height of the resultant given for walls: mid-height of the panel", Derived;
     EN1990_STR = "en1990/str", "EN 1990", "STR/GEO, 6.10", FromMemory;
     EN1990_EQU = "en1990/equ", "EN 1990", "EQU", FromMemory;
     EN1990_UPL = "en1990/upl", "EN 1990, EN 1997-1", "UPL", FromMemory;
@@ -134,7 +135,7 @@ citations! {
     ASNZS_B2_C = "as-nzs1170.2/b.2-c", "AS/NZS 1170.2", "Table B.2(C)", Quoted;
     ASNZS_B2_D = "as-nzs1170.2/b.2-d", "AS/NZS 1170.2", "Table B.2(D)", Quoted;
     ASNZS_OFF_CENTRE_ZONES = "as-nzs1170.2/off-centre-zones", "AS/NZS 1170.2", "force of the zones 0.2 b off centre, spread linearly", Derived;
-    ASNZS_MID_HEIGHT = "as-nzs1170.2/mid-height", "AS/NZS 1170.2 gives none here", "mid-height of the panel", Derived;
+    ASNZS_MID_HEIGHT = "as-nzs1170.2/mid-height", "AS/NZS 1170.2", "no height of the resultant known here: mid-height of the panel", Derived;
     ASNZS_COMBINATIONS = "as-nzs1170.0/combinations", "AS/NZS 1170.0", "1.2G + Wu and 0.9G + Wu", FromMemory;
     CFE_2008 = "cfe-2008/pressure", "CFE, Manual de Diseno de Obras Civiles, Diseno por Viento, 2008", "p. 4.III.68", Published;
 

@@ -19,6 +19,7 @@ use super::{
     DeadEffects, GroundlineActions, LoadCase, LoadCaseKind, LoadCases, PressurePicture, resultant,
 };
 use crate::caution::{Caution, Cautions};
+use crate::combination::{Combination, Combined, CombinesTo};
 use crate::error::Error;
 use crate::fence::{Arm, Fence, FencePost};
 use crate::limit_state::LimitState;
@@ -96,12 +97,49 @@ impl<'a, C: WindCode> FenceWind<'a, C> {
             .fold(Cautions::default(), |all, wall| all.and(wall.cautions()))
             .with(Caution::RetainedSoil)
             .with(Caution::Barrier)
+            .with_if(self.has_gates(), Caution::LeafTorsion)
             .with_if(self.taller_than(ft(12.0)), Caution::Flexible)
+    }
+
+    fn has_gates(&self) -> bool {
+        let runs = self.fence.runs();
+        runs.iter().any(|run| !run.gates().is_empty())
     }
 
     fn taller_than(&self, height: Length) -> bool {
         let runs = self.fence.runs();
         runs.iter().any(|run| run.panel().top() > height)
+    }
+
+    /// The load case that brings the greatest moment to a post of this fence,
+    /// with its actions combined with dead load by a set of factors; none for a
+    /// post without wind.
+    ///
+    /// ```
+    /// use groundline::{actions::FenceWind, combination::Combination, fence::*};
+    /// use groundline::{limit_state::PartialFactor, units::*, wind::*};
+    /// let fence = Fence::new(FenceRun::new(Panel::new(m(2.0))?, m(30.0), m(2.5))?);
+    /// let vb0 = FundamentalSpeed::ten_minute_mean(m_per_s(24.0))?;
+    /// let wind = FenceWind::new(&EnSite::new(vb0, Terrain::Two), &fence)?;
+    /// let set = Combination::of(PartialFactor::Structure);
+    /// let (case, design) = wind.worst(&fence.posts()[1], &set).unwrap();
+    /// assert_eq!(design.shear(), case.wind.shear() * 1.5);
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    pub fn worst<To: Combined>(
+        &self,
+        post: &FencePost,
+        combination: &Combination<To>,
+    ) -> Option<(LoadCase<C::Level>, GroundlineActions<To>)>
+    where
+        C::Level: CombinesTo<To>,
+    {
+        let cases = self.cases(post);
+        let combined = cases.iter().map(|case| {
+            let actions = case.wind.combined(&case.dead, combination);
+            (*case, actions)
+        });
+        combined.max_by(|(_, a), (_, b)| a.moment().value.total_cmp(&b.moment().value))
     }
 
     /// The pressure along a run, the thing to look at first; none for a run
@@ -203,7 +241,7 @@ impl<'a, C: WindCode> FenceWind<'a, C> {
         }
     }
 
-    /// The load cases of a post.
+    /// The load cases of a post of this fence.
     pub fn cases(&self, post: &FencePost) -> LoadCases<C::Level> {
         if let ([Some(arm), None], [None, None]) = (&post.arms, &post.leaves)
             && self.runs.get(arm.run).is_some_and(|run| !run.opens)

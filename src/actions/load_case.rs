@@ -2,7 +2,11 @@
 //! load, case by case.
 
 use super::{DeadEffects, GroundlineActions};
+use crate::caution::Caution;
+use crate::combination::{Combination, Combined, CombinesTo};
 use crate::limit_state::{LimitState, Strength};
+use crate::source::Mark;
+use crate::step::{Step, Worksheet};
 use crate::wind::WindCase;
 
 /// What makes a load case.
@@ -126,5 +130,54 @@ impl<L: LimitState> core::ops::Deref for LoadCases<L> {
             Held::One(case) => case,
             Held::UpToNine(cases, count) => cases.get(..*count).unwrap_or(&[]),
         }
+    }
+}
+
+impl<L: LimitState> LoadCase<L> {
+    /// Writes its combination with dead load that loads.
+    pub fn write_combined<To: Combined>(&self, combination: &Combination<To>, sheet: &mut Worksheet)
+    where
+        L: CombinesTo<To>,
+    {
+        let actions = self.wind.combined(&self.dead, combination);
+        let set = self.wind.level().resolve(combination);
+        sheet.section("At the ground line, combined with dead load");
+        sheet.remark(format!("{}.", set.level().name()));
+        sheet.cautions = sheet
+            .cautions
+            .with_if(set.source().mark == Mark::FromMemory, Caution::FromMemory)
+            .with_if(set.source().mark == Mark::Given, Caution::OwnFactors);
+        sheet.push(Step::given_number("fw", "factor on wind", set.wind()).cite(set.source()));
+        sheet.push(
+            Step::computed("P", "shear at grade", "fw*Vw", actions.shear())
+                .with_number("fw", set.wind())
+                .with("Vw", self.wind.shear()),
+        );
+        if actions.axial() != self.dead.axial() {
+            sheet.push(
+                Step::computed("Nd", "factored weight at grade", "fd*N", actions.axial())
+                    .with_number("fd", set.dead())
+                    .with("N", self.dead.axial())
+                    .cite(set.source()),
+            );
+        }
+        let (in_line, across) = (self.dead.in_line(), self.dead.across());
+        let step = if across.value > 0.0 || in_line.value > 0.0 {
+            Step::computed(
+                "M",
+                "moment at grade, with the weight of the gate in line and across",
+                "sqrt((fw*Mw + fd*Mi)^2 + (fd*Mx)^2)",
+                actions.moment(),
+            )
+            .with("Mi", in_line)
+            .with("Mx", across)
+            .with_number("fd", set.dead())
+        } else {
+            Step::computed("M", "moment at grade", "fw*Mw", actions.moment())
+        };
+        sheet.push(
+            step.with_number("fw", set.wind())
+                .with("Mw", self.wind.moment()),
+        );
     }
 }

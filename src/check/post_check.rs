@@ -284,6 +284,10 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
                 self.design.combination().source().mark == Mark::FromMemory,
                 Caution::FromMemory,
             )
+            .with_if(
+                self.design.combination().source().mark == Mark::Given,
+                Caution::OwnFactors,
+            )
             .with_if(self.bearing.is_none(), Caution::NoVerticalBearing)
     }
 }

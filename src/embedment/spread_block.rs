@@ -5,19 +5,44 @@
 //! q = 2D/[3L(B/2 − e)], else q = D/(B L) (1 + 6e/B). The block resists D B/2.
 //! The working of a filed permit calculation ([`crate::source::SPREAD_BLOCK`]).
 
+use crate::actions::GroundlineActions;
 use crate::error::{Error, number_within, within};
+use crate::limit_state::AllowableStress;
 use crate::units::{
     Force, ForcePerVolume, Length, Measurable, Pressure, Torque, ft, lb, lb_ft, moment, pcf,
 };
 use crate::utilization::Utilization;
 
+/// An overturning moment about the base of a block, at allowable-stress level.
+///
+/// A type of its own so that a strength-level, characteristic or ultimate
+/// moment does not take its place.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
+pub struct Overturning(Torque);
+
+impl Overturning {
+    /// A moment an engineer already has, about the base.
+    ///
+    /// # Errors
+    /// Outside 0 to 10⁹ lb·ft.
+    pub fn at_allowable_stress(moment: Torque) -> Result<Self, Error> {
+        within("moment", moment, lb_ft(0.0), lb_ft(1e9)).map(Self)
+    }
+
+    /// The moment.
+    pub const fn moment(self) -> Torque {
+        self.0
+    }
+}
+
 /// A rectangular block on its base.
 ///
 /// ```
-/// use groundline::{embedment::SpreadBlock, units::*};
+/// use groundline::{embedment::{Overturning, SpreadBlock}, units::*};
 /// let block = SpreadBlock::new(ft(2.58), ft(2.58), ft(2.5), pcf(150.0), lb(200.0))?;
 /// assert!((block.weight().to(lb) - 2_696.0).abs() < 0.5);
-/// assert!((block.toe_pressure(lb_ft(2_143.0))?.unwrap().to(psf) - 1_407.0).abs() < 1.0);
+/// let overturning = Overturning::at_allowable_stress(lb_ft(2_143.0))?;
+/// assert!((block.toe_pressure(overturning).unwrap().to(psf) - 1_407.0).abs() < 1.0);
 /// # Ok::<(), groundline::Error>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -63,30 +88,35 @@ impl SpreadBlock {
         self.block_weight() + self.superstructure
     }
 
-    /// e, for an overturning moment about the base.
+    /// What actions at grade bring to the base: M + V d.
     ///
     /// # Errors
-    /// Moment outside 0 to 10⁹ lb·ft.
-    pub fn eccentricity(&self, overturning: Torque) -> Result<Length, Error> {
-        let overturning = within("moment", overturning, lb_ft(0.0), lb_ft(1e9))?;
-        Ok(crate::units::arm(overturning, self.weight()))
+    /// As [`Overturning::at_allowable_stress`].
+    pub fn overturning(
+        &self,
+        actions: &GroundlineActions<AllowableStress>,
+    ) -> Result<Overturning, Error> {
+        let about_base = actions.moment() + moment(actions.shear(), self.depth);
+        Overturning::at_allowable_stress(Torque::from_si(about_base.value.abs()))
+    }
+
+    /// e, for an overturning moment about the base.
+    pub fn eccentricity(&self, overturning: Overturning) -> Length {
+        crate::units::arm(overturning.0, self.weight())
     }
 
     /// The greatest pressure under the base; none where the block tips over.
-    ///
-    /// # Errors
-    /// As [`SpreadBlock::eccentricity`].
-    pub fn toe_pressure(&self, overturning: Torque) -> Result<Option<Pressure>, Error> {
-        let e = self.eccentricity(overturning)?;
+    pub fn toe_pressure(&self, overturning: Overturning) -> Option<Pressure> {
+        let e = self.eccentricity(overturning);
         let half = self.width * 0.5;
-        Ok(if e >= half {
+        if e >= half {
             None
         } else if e > self.width / 6.0 {
             Some(self.weight() * 2.0 / (self.length * 3.0 * (half - e)))
         } else {
             let uniform = self.weight() / (self.width * self.length);
             Some(uniform * (1.0 + 6.0 * e.value / self.width.value))
-        })
+        }
     }
 
     /// D B/2.
@@ -105,11 +135,10 @@ impl SpreadBlock {
     /// Overturning over allowable moment.
     ///
     /// # Errors
-    /// As the two above.
-    pub fn utilization(&self, overturning: Torque, safety: f64) -> Result<Utilization, Error> {
-        let demand = within("moment", overturning, lb_ft(0.0), lb_ft(1e9))?;
+    /// Safety factor outside 1 to 10.
+    pub fn utilization(&self, overturning: Overturning, safety: f64) -> Result<Utilization, Error> {
         Ok(Utilization::of(
-            Torque::from_si(demand.value),
+            overturning.0,
             self.allowable_moment(safety)?,
         ))
     }

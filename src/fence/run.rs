@@ -1,6 +1,8 @@
 //! One straight run of fence: its panel, its length, its spacing, its gates.
 
 use crate::error::{Error, size_within, within};
+use crate::source;
+use crate::step::{Step, Worksheet};
 use crate::units::{Force, Length, Pressure, ft, inch, lb, psf};
 use crate::wind::{Infill, Member, WallShape};
 
@@ -125,6 +127,33 @@ impl Panel {
         let share = |height: Length| (height.value / self.height().value).min(1.0);
         self.topping.map_or(0.0, |(height, _)| share(height))
     }
+    /// Writes how its solidity comes about; nothing for a tight panel.
+    pub(crate) fn write_solidity(&self, sheet: &mut Worksheet) {
+        if self.solidity() >= 1.0 {
+            return;
+        }
+        sheet.section("Solidity of the panel");
+        sheet.remark("w width of members, t their pitch, f the share of openings covered.");
+        self.infill.write(sheet);
+        if let Some((_, infill)) = &self.topping {
+            sheet.remark("The second line is that of the uppermost part.");
+            infill.write(sheet);
+            let below = self.infill.solidity();
+            sheet.push(
+                Step::computed_number(
+                    "eps",
+                    "of the gross area, top and rest by their share of the height",
+                    "eb + (et - eb)*r",
+                    self.solidity(),
+                )
+                .with_number("eb", below)
+                .with_number("et", infill.solidity())
+                .with_number("r", self.topping_share())
+                .cite(&source::GEOMETRY),
+            );
+        }
+    }
+
     /// A straight wall of it.
     ///
     /// # Errors

@@ -9,7 +9,9 @@
 //! how much less depends on its size. So an infill keeps its members.
 
 use crate::error::{Error, number_within, size_within};
-use crate::units::{Length, ft, inch, mm};
+use crate::source;
+use crate::step::{Step, Worksheet};
+use crate::units::{Length, Measure, ft, inch, mm};
 
 /// The shape of the members across the wind.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -49,6 +51,9 @@ enum Pattern {
     Given(f64, Length),
     /// One way: width, pitch.
     OneWay(Length, Length),
+    /// One way, twice a pitch, the second before the gap of the first: width,
+    /// pitch.
+    BothSides(Length, Length),
     /// Both ways: width, pitch.
     TwoWay(Length, Length),
 }
@@ -147,9 +152,8 @@ impl Infill {
     pub fn boards_on_both_sides(board: Length, clear: Length) -> Result<Self, Error> {
         let board = width("board width", board)?;
         let clear = gap("gap between boards", clear)?;
-        let behind = if board < clear { board } else { clear };
         Self {
-            pattern: Pattern::OneWay(board + behind, board + clear),
+            pattern: Pattern::BothSides(board, board + clear),
             round: false,
             left_open: 1.0,
         }
@@ -211,6 +215,7 @@ impl Infill {
         };
         let pattern = match self.pattern {
             Pattern::OneWay(member, pitch) => Pattern::OneWay(grown(member, pitch), pitch),
+            Pattern::BothSides(member, pitch) => Pattern::BothSides(grown(member, pitch), pitch),
             Pattern::TwoWay(member, pitch) => Pattern::TwoWay(grown(member, pitch), pitch),
             Pattern::Given(..) => {
                 return Err(Error::NotApplicable {
@@ -243,6 +248,7 @@ impl Infill {
         let bare = match self.pattern {
             Pattern::Given(solidity, _) => 1.0 - solidity,
             Pattern::OneWay(member, pitch) => open(member, pitch),
+            Pattern::BothSides(member, pitch) => open(member * 2.0, pitch),
             Pattern::TwoWay(member, pitch) => {
                 let one = open(member, pitch);
                 one * one
@@ -257,8 +263,56 @@ impl Infill {
             _ if !self.round => Member::Flat,
             Pattern::Given(_, diameter)
             | Pattern::OneWay(diameter, _)
+            | Pattern::BothSides(diameter, _)
             | Pattern::TwoWay(diameter, _) => Member::Round(diameter),
         }
+    }
+}
+
+impl Infill {
+    /// Writes how its solidity comes about, as `eps`.
+    pub fn write(&self, sheet: &mut Worksheet) {
+        let step = Step::computed_number(
+            "eps",
+            "solidity: solid over gross area",
+            "",
+            self.solidity(),
+        );
+        let (bare, step) = match self.pattern {
+            Pattern::Given(solidity, _) => ("(1 - e0)", step.with_number("e0", solidity)),
+            Pattern::OneWay(member, pitch) => (
+                "max(1 - w/t, 0)",
+                step.with_as("w", member, Measure::SectionLength).with_as(
+                    "t",
+                    pitch,
+                    Measure::SectionLength,
+                ),
+            ),
+            Pattern::BothSides(member, pitch) => (
+                "max(1 - 2*w/t, 0)",
+                step.with_as("w", member, Measure::SectionLength).with_as(
+                    "t",
+                    pitch,
+                    Measure::SectionLength,
+                ),
+            ),
+            Pattern::TwoWay(member, pitch) => (
+                "(1 - w/t)^2",
+                step.with_as("w", member, Measure::SectionLength).with_as(
+                    "t",
+                    pitch,
+                    Measure::SectionLength,
+                ),
+            ),
+        };
+        let mut step = step;
+        step.formula = if self.left_open < 1.0 {
+            step = step.with_number("f", 1.0 - self.left_open);
+            format!("1 - {bare}*(1 - f)").into()
+        } else {
+            format!("1 - {bare}").into()
+        };
+        sheet.push(step.cite(&source::GEOMETRY));
     }
 }
 

@@ -42,7 +42,7 @@ impl Edge {
 }
 
 /// A wind load case of a straight wall. What each is in a code, and whether
-/// the code has it, see there ([`WindCode::case_name`]).
+/// the code has it, see there ([`WindCode::case_name`](super::WindCode::case_name)).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum WindCase {

@@ -1,6 +1,7 @@
 //! The outline of a straight wall: what every wind code is asked about.
 
 use super::infill::{Infill, LEAST_SOLIDITY, Member};
+use crate::caution::{Caution, Cautions};
 use crate::error::{Error, number_within, size_within, within};
 use crate::units::{Length, ft};
 
@@ -57,6 +58,8 @@ pub struct WallShape {
     solidity: f64,
     densest: f64,
     sparsest: f64,
+    /// Foot and top of the most solid part.
+    dense_part: (Length, Length),
     /// Height of the middle of the solid area above the foot of the panel,
     /// over the panel's height.
     middle: f64,
@@ -79,13 +82,15 @@ impl WallShape {
     ) -> Result<Self, Error> {
         let top = within("fence height", top, ft(0.5), ft(100.0))?;
         let solidity = number_within("solidity", solidity, LEAST_SOLIDITY, 1.0)?;
+        let clearance = size_within("clearance below", clearance, ft(0.0), top * 0.95)?;
         Ok(Self {
             length: within("wall length", length, ft(0.25), ft(300_000.0))?,
             top,
-            clearance: size_within("clearance below", clearance, ft(0.0), top * 0.95)?,
+            clearance,
             solidity,
             densest: solidity,
             sparsest: solidity,
+            dense_part: (clearance, top),
             middle: 0.5,
             member: Member::Flat,
         })
@@ -98,6 +103,7 @@ impl WallShape {
             solidity: infill.solidity(),
             densest: infill.solidity(),
             sparsest: infill.solidity(),
+            dense_part: (self.clearance, self.top),
             middle: 0.5,
             member: infill.member(),
             ..self
@@ -126,10 +132,19 @@ impl WallShape {
                 self.member.or(infill.member()),
             )
         };
+        let joint = self.top - self.panel_height() * share;
+        let one = share <= 0.0 || share >= 1.0;
+        let dense_part = match infill.solidity().total_cmp(&self.densest) {
+            _ if one => (self.clearance, self.top),
+            core::cmp::Ordering::Greater => (joint, self.top),
+            core::cmp::Ordering::Equal => (self.clearance, self.top),
+            core::cmp::Ordering::Less => (self.clearance, joint),
+        };
         Ok(Self {
             solidity,
             densest,
             sparsest,
+            dense_part,
             middle: (below * low + above * high) / solidity,
             member,
             ..self
@@ -166,10 +181,34 @@ impl WallShape {
     pub const fn densest(&self) -> f64 {
         self.densest
     }
+    /// Foot and top of its most solid part.
+    #[inline]
+    pub const fn dense_part(&self) -> (Length, Length) {
+        self.dense_part
+    }
+    /// s/h of its most solid part.
+    #[inline]
+    pub(super) fn dense_s_over_h(&self) -> f64 {
+        let (foot, top) = self.dense_part;
+        (top - foot).value / top.value
+    }
+    /// B/s of its most solid part.
+    #[inline]
+    pub(super) fn dense_b_over_s(&self) -> f64 {
+        let (foot, top) = self.dense_part;
+        self.length.value / (top - foot).value
+    }
     /// ε of its least solid part.
     #[inline]
     pub const fn sparsest(&self) -> f64 {
         self.sparsest
+    }
+    /// The cautions of its openings, where a code takes them into account.
+    pub(super) fn cautions(&self) -> Cautions {
+        let open = self.densest < 1.0 - 1e-9;
+        Cautions::default()
+            .with_if(open, Caution::OpenFence)
+            .with_if(self.solidity < 0.7, Caution::PostsInTheWind)
     }
     /// The shape of its members.
     #[inline]

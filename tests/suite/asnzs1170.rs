@@ -290,5 +290,5 @@ fn marks() {
     assert_eq!(mark(9.0, WindCase::Uniform), Mark::Quoted);
     assert_eq!(mark(9.0, WindCase::Zones(Edge::Start)), Mark::Quoted);
     assert_eq!(mark(9.0, WindCase::OffCentre(Edge::Start)), Mark::Derived);
-    assert_eq!(mark(2.0, WindCase::OffCentre(Edge::Start)), Mark::Quoted);
+    assert_eq!(mark(2.0, WindCase::OffCentre(Edge::Start)), Mark::Derived);
 }

@@ -5,7 +5,7 @@
 
 use approx::assert_relative_eq;
 use groundline::actions::{DeadEffects, GroundlineActions};
-use groundline::combination::{Combination, Combined};
+use groundline::combination::{Combination, Combined, WindUplift};
 use groundline::limit_state::*;
 use groundline::source::Mark;
 use groundline::units::*;
@@ -103,6 +103,61 @@ fn allowable_stays_allowable() {
     assert_eq!(combined.level(), own);
 }
 
+/// Relieving weight: the least axial force, moments of hung leaves still
+/// loading.
+#[test]
+fn relieved() {
+    let wind = GroundlineActions::wind_at(kn(2.0), m(1.5), Strength).unwrap();
+    let dead = DeadEffects::new(kn(10.0), kn_m(0.2), kn_m(0.0)).unwrap();
+    let basic = Combination::of(AllowableStress::Basic);
+    assert_relative_eq!(
+        wind.relieved(&dead, &basic).axial().to(kn),
+        6.0,
+        max_relative = 1e-12
+    );
+    assert_eq!(
+        wind.relieved(&dead, &basic).moment(),
+        wind.combined(&dead, &basic).moment()
+    );
+    let design = Combination::of(LoadAndResistance);
+    assert_relative_eq!(
+        wind.relieved(&dead, &design).axial().to(kn),
+        9.0,
+        max_relative = 1e-12
+    );
+    let wind = GroundlineActions::wind_at(kn(2.0), m(1.5), Characteristic).unwrap();
+    let equ = wind.relieved(&dead, &Combination::of(PartialFactor::Equilibrium));
+    assert_relative_eq!(equ.axial().to(kn), 9.0, max_relative = 1e-12);
+    assert_relative_eq!(equ.moment().to(kn_m), 4.5 + 1.1 * 0.2, max_relative = 1e-12);
+}
+
+/// Sets do not mix at run time either, and a post turned two ways at once is
+/// refused here as it is by the pole formula.
+#[test]
+fn sets_do_not_mix() {
+    use AllowableStress::{AlternativeWithIncrease, Basic};
+    let at = |shear: f64, moment: f64, level| {
+        GroundlineActions::new(lb(shear), lb_ft(moment), lb(0.0), level).unwrap()
+    };
+    let error = at(1.0, 3.0, Basic)
+        .with_turned(&at(1.0, 3.0, AlternativeWithIncrease), deg(90.0))
+        .unwrap_err();
+    assert_eq!(error.field(), "limit state");
+    let error = at(100.0, -300.0, Basic)
+        .with_turned(&at(0.0, 0.0, Basic), deg(90.0))
+        .unwrap_err();
+    assert_eq!(error.field(), "shear and moment");
+    assert!(
+        at(3.0, 9.0, Basic)
+            .with_turned(&at(4.0, 12.0, Basic), deg(90.0))
+            .is_ok()
+    );
+    // The soil increase of the alternative family stands on its 0.78.
+    let alternative = Combination::of(AlternativeWithIncrease);
+    assert!(alternative.with_factors(0.6, 1.0, 0.6).is_err());
+    assert!(alternative.with_factors(0.78, 1.0, 0.6).is_ok());
+}
+
 /// The user's own factors replace the set, and are marked as given.
 #[test]
 fn own_factors() {
@@ -126,13 +181,24 @@ fn own_factors() {
 #[test]
 fn uplift_with_relieving_weight() {
     let basic = Combination::of(AllowableStress::Basic);
-    let net = basic.net_uplift(lb(1000.0), lb(353.43));
+    let up = WindUplift::new(lb(1000.0), Strength).unwrap();
+    let net = basic.net_uplift(&up, lb(353.43)).unwrap();
     assert!((net.to(lb) - 387.94).abs() < 387.94 * 1e-4);
     let upl = Combination::of(PartialFactor::Uplift);
-    let net = upl.net_uplift(kn(2.0), kn(1.0));
+    let up = WindUplift::new(kn(2.0), Characteristic).unwrap();
+    let net = upl.net_uplift(&up, kn(1.0)).unwrap();
     assert_relative_eq!(net.to(kn), 2.1, max_relative = 1e-12);
+    // Already at allowable-stress level: not reduced again.
+    let up = WindUplift::new(lb(600.0), AllowableStress::Basic).unwrap();
+    let net = basic.net_uplift(&up, lb(353.43)).unwrap();
+    assert!((net.to(lb) - 387.94).abs() < 387.94 * 1e-4);
+    for bad in [f64::NAN, f64::INFINITY, -1.0] {
+        assert!(WindUplift::new(lb(bad), Strength).is_err());
+        assert!(basic.relieving_weight(lb(bad)).is_err());
+        assert!(basic.net_uplift(&up, lb(bad)).is_err());
+    }
     assert_relative_eq!(
-        upl.relieving_weight(kn(1.0)).to(kn),
+        upl.relieving_weight(kn(1.0)).unwrap().to(kn),
         0.9,
         max_relative = 1e-12
     );

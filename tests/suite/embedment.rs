@@ -6,7 +6,8 @@ use crate::vectors::{Case, cases};
 use approx::assert_relative_eq;
 use groundline::actions::GroundlineActions;
 use groundline::embedment::{
-    DepthCap, DepthRule, PoleFormula, SpreadBlock, hole_diameter_rule, utility_pole_depth,
+    DepthCap, DepthRule, Overturning, PoleFormula, SpreadBlock, hole_diameter_rule,
+    utility_pole_depth,
 };
 use groundline::foundation::{BearingWidth, Hole, Restraint};
 use groundline::ground::{Ground, LateralBearing, SoilClass};
@@ -203,10 +204,11 @@ fn spread_block(case: &Case) {
     .unwrap();
     let overturning = moment(q * a1, case.input("h1")) + moment(q * a2, case.input("h2"));
     case.compare("Mn", overturning);
+    let overturning = Overturning::at_allowable_stress(overturning).unwrap();
     case.compare("footing_weight", block.block_weight());
     case.compare("D", block.weight());
-    case.compare("e", block.eccentricity(overturning).unwrap());
-    case.compare("q_toe", block.toe_pressure(overturning).unwrap().unwrap());
+    case.compare("e", block.eccentricity(overturning));
+    case.compare("q_toe", block.toe_pressure(overturning).unwrap());
     case.compare("M_resist", block.resisting_moment());
     let safety = case.number("SF");
     case.compare("M_allow", block.allowable_moment(safety).unwrap());
@@ -219,9 +221,9 @@ fn spread_block(case: &Case) {
 fn spread_block_branches() {
     let block = SpreadBlock::new(ft(3.0), ft(2.0), ft(1.0), pcf(100.0), lb(0.0)).unwrap();
     let toe = |arm: f64| {
+        let overturning = moment(lb(600.0), ft(arm));
         block
-            .toe_pressure(moment(lb(600.0), ft(arm)))
-            .unwrap()
+            .toe_pressure(Overturning::at_allowable_stress(overturning).unwrap())
             .map(|p| p.to(groundline::units::psf))
     };
     assert_relative_eq!(toe(0.0).unwrap(), 100.0, max_relative = 1e-12);
@@ -234,6 +236,12 @@ fn spread_block_branches() {
         2.0 * 600.0 / (2.0 * 1.5),
         max_relative = 1e-12
     );
+    // What a force above grade brings to the base.
+    let basic = groundline::limit_state::AllowableStress::Basic;
+    let actions =
+        groundline::actions::GroundlineActions::new(lb(100.0), lb_ft(400.0), lb(0.0), basic);
+    let about_base = block.overturning(&actions.unwrap()).unwrap();
+    assert_relative_eq!(about_base.moment().to(lb_ft), 500.0, max_relative = 1e-12);
     assert_eq!(toe(1.500_001), None);
     assert!(toe(1.499).is_some());
 }

@@ -290,7 +290,9 @@ fn embedment_methods() {
         SpreadBlock::new(ft(2.0), ft(2.0), ft(2.0), pcf(150.0), lb(x))
     });
     let block = block(2.0).unwrap();
-    refuses("moment", NOTHING, |x| block.toe_pressure(lb_ft(x)));
+    refuses("moment", NOTHING, |x| {
+        Overturning::at_allowable_stress(lb_ft(x))
+    });
     refuses("safety factor", NEVER, |x| block.allowable_moment(x));
 }
 

@@ -67,6 +67,14 @@ fn solidity_by_rays() {
         mesh.with_ice(mm(3.0)).unwrap(),
         by_rays(|x, y| x < 0.25 || y < 0.25),
     );
+    // Boards on both sides with ice: 2 mm all round each of them.
+    close(
+        Infill::boards_on_both_sides(mm(20.0), mm(60.0))
+            .unwrap()
+            .with_ice(mm(5.0))
+            .unwrap(),
+        by_rays(|x, _| (0.0..0.375).contains(&x) || (0.5..0.875).contains(&x)),
+    );
     // Slats in every third of the openings.
     close(
         mesh.covered(0.4).unwrap(),
@@ -333,6 +341,55 @@ fn two_open_infills() {
     };
     let apart = part(21.0, 0.0, &thin) + part(30.0, 21.0, &dense);
     assert!(wind.worst(ft(40.0), ft(48.0)).1 >= apart);
+}
+
+fn never_lighter<C: WindCode>(code: &C, whole: WallShape, alone: WallShape, piece: [Length; 2]) {
+    let load = |shape: WallShape| {
+        let wind = WallWind::new(code, shape, WallEnds::FREE).unwrap();
+        let force = wind.worst(piece[0], piece[1]).1;
+        [force.value, force.value * wind.resultant_height().value]
+    };
+    let document = code.document();
+    for (whole, alone) in load(whole).into_iter().zip(load(alone)) {
+        assert!(whole >= alone * (1.0 - 1e-9), "{document}: {whole} {alone}");
+    }
+}
+
+proptest::proptest! {
+    /// A panel of two infills is never lighter than its more solid part standing
+    /// alone at its height, in force and in moment about grade.
+    #[test]
+    fn two_infills_against_the_dense_one(
+        length in 2.0..60.0_f64, top in 1.6..3.0_f64, share in 0.06..0.9_f64,
+        dense in 0.65..1.0_f64, thin in 0.02..0.6_f64, x in 0.0..0.9_f64,
+        width in 0.05..0.3_f64, head in proptest::bool::ANY,
+    ) {
+        let piece = [m(x * length), m((x + width).min(1.0) * length)];
+        let joint = top * (1.0 - share);
+        let shape = |top: f64, gap: f64, eps: f64| {
+            WallShape::new(m(length), m(top), m(gap), eps).unwrap()
+        };
+        let both = |dense: f64| {
+            let infill = |eps| Infill::given(eps, Member::Flat).unwrap();
+            if head {
+                let whole = shape(top, 0.0, thin).with_top(share, &infill(dense)).unwrap();
+                (whole, shape(top, joint, dense))
+            } else {
+                let whole = shape(top, 0.0, dense).with_top(share, &infill(thin)).unwrap();
+                (whole, shape(joint, 0.0, dense))
+            }
+        };
+        let v = BasicWindSpeed::strength_level(mph(180.0)).unwrap();
+        let asce = AsceSite::new(Edition::Asce7_16, v, Exposure::D);
+        let as_nzs = AsNzsSite::new(RegionalSpeed::ultimate(m_per_s(50.0)).unwrap());
+        let (whole, alone) = both(dense);
+        never_lighter(&asce, whole, alone, piece);
+        never_lighter(&as_nzs, whole, alone, piece);
+        let vb0 = FundamentalSpeed::ten_minute_mean(m_per_s(25.0)).unwrap();
+        let en = EnSite::new(vb0, Terrain::Two);
+        let (whole, alone) = both(0.8 + 0.2 * (dense - 0.65) / 0.35);
+        never_lighter(&en, whole, alone, piece);
+    }
 }
 
 /// Of two kinds of member the one that drags more counts.

@@ -105,6 +105,15 @@ fn limits() {
     }
     assert_eq!(height(59.9, Exposure::B), 1.0);
     assert!(height(60.0, Exposure::B) > 2.0);
+    // No rounding turns H/Lh = 0.2 into less.
+    for h in 15..2000 {
+        let h = f64::from(h);
+        let ridge = Topography::new(Feature::Ridge, ft(h), ft(5.0 * h), ft(0.0), Side::Upwind);
+        assert!(
+            ridge.unwrap().speed_up(Exposure::C, ft(0.0)).kzt > 1.6,
+            "{h}"
+        );
+    }
     let gentle = feature(Feature::Ridge, 0.199, 0.0, Side::Upwind).speed_up(Exposure::C, ft(0.0));
     assert!(gentle.counts_for_nothing);
     assert_eq!((gentle.kzt, gentle.source.mark), (1.0, Mark::FromMemory));

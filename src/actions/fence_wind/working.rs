@@ -2,7 +2,7 @@
 
 use super::{FenceWind, OnArm};
 use crate::actions::{LoadCase, LoadCaseKind, positive_cosine};
-use crate::fence::FencePost;
+use crate::fence::{FencePost, FenceRun};
 use crate::limit_state::LimitState;
 use crate::source;
 use crate::step::{Step, Worksheet};
@@ -16,9 +16,11 @@ impl<C: WindCode> FenceWind<'_, C> {
         let Some(run) = self.runs.get(case.run) else {
             return;
         };
+        sheet.cautions = sheet.cautions.and(self.cautions());
         if let Some(wall) = run.alone() {
             wall.write_site(sheet);
         }
+        self.write_panels(post, sheet);
         let mut parts: Vec<(OnArm<C::Level>, Angle)> = Vec::new();
         for arm in post.arms() {
             let single = matches!(
@@ -111,6 +113,21 @@ impl<C: WindCode> FenceWind<'_, C> {
             write_at_grade(wall, case, &parts, sheet);
         }
         self.write_weight(post, case, sheet);
+    }
+
+    /// Writes the solidity of each kind of panel the post carries.
+    fn write_panels(&self, post: &FencePost, sheet: &mut Worksheet) {
+        let panels = post
+            .arms()
+            .filter_map(|arm| self.fence.runs().get(arm.run))
+            .map(FenceRun::panel);
+        let mut last = None;
+        for panel in panels {
+            if last != Some(panel) {
+                panel.write_solidity(sheet);
+            }
+            last = Some(panel);
+        }
     }
 
     fn write_weight(&self, post: &FencePost, case: &LoadCase<C::Level>, sheet: &mut Worksheet) {

@@ -3,8 +3,8 @@
 use super::PostCheck;
 use crate::actions::LoadCase;
 use crate::check::Governing;
-use crate::combination::{Combination, CombinesTo};
-use crate::limit_state::{AllowableStress, LimitState};
+use crate::combination::CombinesTo;
+use crate::limit_state::AllowableStress;
 use crate::step::{Step, Worksheet};
 use crate::units::UnitSystem;
 
@@ -28,7 +28,7 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
         let from_wind = |case: &Option<LoadCase<L>>, sheet: &mut Worksheet| {
             if let Some(case) = case {
                 wind(case, sheet);
-                write_combination(case, combination, sheet);
+                case.write_combined(combination, sheet);
             }
         };
         if self.required_case.is_none() {
@@ -112,49 +112,4 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
             ));
         }
     }
-}
-
-fn write_combination<L: CombinesTo<AllowableStress>>(
-    case: &LoadCase<L>,
-    asked: &Combination<AllowableStress>,
-    sheet: &mut Worksheet,
-) {
-    let actions = case.wind.combined(&case.dead, asked);
-    let combination = case.wind.level().resolve(asked);
-    sheet.section("At the ground line, allowable-stress level");
-    sheet.remark(format!("{}.", combination.level().name()));
-    sheet.push(
-        Step::given_number("fw", "factor on wind", combination.wind()).cite(combination.source()),
-    );
-    sheet.push(
-        Step::computed("P", "shear at grade", "fw*Vw", actions.shear())
-            .with_number("fw", combination.wind())
-            .with("Vw", case.wind.shear()),
-    );
-    if actions.axial() != case.dead.axial() {
-        sheet.push(
-            Step::computed("Nd", "factored weight at grade", "fd*N", actions.axial())
-                .with_number("fd", combination.dead())
-                .with("N", case.dead.axial())
-                .cite(combination.source()),
-        );
-    }
-    let (in_line, across) = (case.dead.in_line(), case.dead.across());
-    let step = if across.value > 0.0 || in_line.value > 0.0 {
-        Step::computed(
-            "M",
-            "moment at grade, with the weight of the gate in line and across",
-            "sqrt((fw*Mw + fd*Mi)^2 + (fd*Mx)^2)",
-            actions.moment(),
-        )
-        .with("Mi", in_line)
-        .with("Mx", across)
-        .with_number("fd", combination.dead())
-    } else {
-        Step::computed("M", "moment at grade", "fw*Mw", actions.moment())
-    };
-    sheet.push(
-        step.with_number("fw", combination.wind())
-            .with("Mw", case.wind.moment()),
-    );
 }

@@ -58,7 +58,7 @@ pub fn open_cf(solidity: f64, shape: OpenShape) -> Result<f64, Error> {
 /// without: the smaller q keeps a member slow for longer, and slow drags more.
 ///
 /// # Errors
-/// Velocity pressure outside 0 to 2 000 psf.
+/// Velocity pressure outside 0 to 2 000 psf, diameter outside 0 to 20 ft.
 pub fn open_shape(member: Member, velocity_pressure: Pressure) -> Result<OpenShape, Error> {
     let q = crate::error::within(
         "velocity pressure",
@@ -66,6 +66,9 @@ pub fn open_shape(member: Member, velocity_pressure: Pressure) -> Result<OpenSha
         psf(0.0),
         psf(2_000.0),
     )?;
+    if let Member::Round(diameter) = member {
+        crate::error::size_within("member diameter", diameter, ft(0.0), ft(20.0))?;
+    }
     Ok(match member {
         Member::Flat => OpenShape::Flat,
         Member::Round(diameter) if reynolds(diameter, q) <= ROUND_LIMIT => OpenShape::RoundSlow,

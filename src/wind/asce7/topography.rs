@@ -22,6 +22,9 @@ use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
 use crate::units::{Length, ft};
 
+/// What rounding may take from a ratio.
+const HAIR: f64 = 1e-9;
+
 /// What rises.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 #[non_exhaustive]
@@ -156,8 +159,9 @@ impl Topography {
             Exposure::B => ft(60.0),
             Exposure::C | Exposure::D => ft(15.0),
         };
-        let counts_for_nothing = self.height < least || steepness < 0.2;
-        let steep = steepness > 0.5;
+        let hair = 1.0 - HAIR;
+        let counts_for_nothing = self.height < least * hair || steepness < 0.2 * hair;
+        let steep = steepness > 0.5 * (1.0 + HAIR);
         let length = if steep {
             self.height * 2.0
         } else {

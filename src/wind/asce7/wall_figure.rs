@@ -80,7 +80,7 @@ const RETURN: [(f64, f64); 3] = [(0.3, 0.90), (1.0, 0.75), (2.0, 0.60)];
 /// Is a wall too short for Case C to say all (B/s up to 2)?
 #[inline]
 pub(super) fn is_short(shape: &WallShape) -> bool {
-    shape.b_over_s() <= CASE_C_COLUMNS[0] * (1.0 + HAIR)
+    shape.dense_b_over_s() <= CASE_C_COLUMNS[0] * (1.0 + HAIR)
 }
 
 /// Height of the resultant on a wall above ground; not below the middle of its

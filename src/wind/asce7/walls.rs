@@ -7,11 +7,11 @@
 //! gross area, so the open one carries ε.
 //!
 //! Which figure holds is decided by solidity ([`HandOver`](super::HandOver)). A
-//! panel of two infills is a wall if one of them would be, with the opening
-//! factor of the gross area; if its gross solidity is below 0.7 the open figure
-//! is computed too, with the greatest Cf of its bands, and the worse counts.
-//! That is not less than its parts taken apart by more than the step at the
-//! hand-over, some 3 %.
+//! panel of two infills is a wall if one of them would be: all of it, with the
+//! openings of the most solid part and read in the figure by that part's
+//! proportions, so that it is never lighter than that part standing alone. If
+//! its gross solidity is below 0.7 the open figure is computed too, with the
+//! greatest Cf of its bands, and the worse counts.
 //!
 //! Strength level. The minimum pressure of the standard (16 psf) holds for
 //! every strip, on gross area of a wall and on solid area of an open fence,
@@ -79,9 +79,9 @@ impl AsceSite {
         ends: &WallEnds,
     ) -> Result<(Solid, Option<Zones>), Error> {
         let options = self.options();
-        let (s_over_h, b_over_s) = (shape.s_over_h(), shape.b_over_s());
+        let (s_over_h, b_over_s) = (shape.dense_s_over_h(), shape.dense_b_over_s());
         let cf = cf_cases_a_b(s_over_h, b_over_s)?;
-        let opening_factor = opening_factor(shape.solidity())?;
+        let opening_factor = opening_factor(shape.densest())?;
         let case_c = CaseC::new(s_over_h, b_over_s, options.column_gap)?;
         let reduces = case_c.is_some_and(|c| c.takes_return_factor());
         let mut return_factors = [1.0; 2];
@@ -251,7 +251,7 @@ impl WindCode for AsceSite {
             super::site::Relief::Factor(_) => false,
         };
         Cautions::default()
-            .with_if(wall.working.open.is_some(), Caution::OpenFence)
+            .and(wall.shape().cautions())
             .with_if(from_memory, Caution::FromMemory)
     }
 

@@ -7,7 +7,7 @@ use super::wall_figure::cells_a_b;
 use super::walls::{Open, Solid};
 use crate::source;
 use crate::step::{Step, Worksheet};
-use crate::units::{Measure, Pressure};
+use crate::units::{Measure, Pressure, show};
 use crate::wind::infill::Member;
 use crate::wind::patterns::{Edge, Strip, WindCase};
 use crate::wind::wall::WallEnd;
@@ -30,24 +30,33 @@ impl WallWind<AsceSite> {
                  counts.",
             );
         }
+        let (foot, top) = shape.dense_part();
+        if top - foot != shape.panel_height() {
+            sheet.remark(format!(
+                "Two infills: the figure is read with s and h of the more solid part, from {} to {} \
+                 above grade.",
+                show(foot, sheet.system),
+                show(top, sheet.system)
+            ));
+        }
         sheet.push(
-            Step::computed_number("s/h", "height ratio", "s/h", shape.s_over_h())
-                .with("s", shape.panel_height())
-                .with("h", shape.top()),
+            Step::computed_number("s/h", "height ratio", "s/h", shape.dense_s_over_h())
+                .with("s", top - foot)
+                .with("h", top),
         );
         sheet.push(
-            Step::computed_number("B/s", "length ratio", "B/s", shape.b_over_s())
+            Step::computed_number("B/s", "length ratio", "B/s", shape.dense_b_over_s())
                 .with("B", shape.length())
-                .with("s", shape.panel_height()),
+                .with("s", top - foot),
         );
         sheet.push(
             Step::computed_number(
                 "fo",
-                "factor for openings",
+                "factor for openings; eps of the most solid part",
                 "1 - (1 - eps)^1.5",
                 solid.opening_factor,
             )
-            .with_number("eps", shape.solidity())
+            .with_number("eps", shape.densest())
             .cite(&source::ASCE7_WALL_OPENINGS),
         );
     }
@@ -64,7 +73,7 @@ impl WallWind<AsceSite> {
         };
         let mut step = Step::computed(
             "hr",
-            "height of the resultant above grade; m s the middle of the solid area",
+            "height of the resultant above grade; m s the middle of the solid area, m not below 0.5",
             formula,
             height,
         )
@@ -169,7 +178,7 @@ impl WallWind<AsceSite> {
     }
 
     fn write_cf(&self, solid: &Solid, sheet: &mut Worksheet) {
-        let cells = cells_a_b(self.shape().s_over_h(), self.shape().b_over_s());
+        let cells = cells_a_b(self.shape().dense_s_over_h(), self.shape().dense_b_over_s());
         sheet.push(
             Step::computed_number(
                 "Cf",
@@ -194,11 +203,16 @@ impl WallWind<AsceSite> {
     }
 
     pub(super) fn write_case_c(&self, case: WindCase, sheet: &mut Worksheet) {
+        sheet.remark(
+            "Strips from the windward edge: to s, 2 s, 3 s, 4 s, 5 s, 10 s, and beyond (to 3 s and \
+             beyond where B/s is not above 10).",
+        );
         let ground = self.case_c().map_or(1.0, |c| c.ground_factor());
+        let (foot, top) = self.shape().dense_part();
         let step = if ground < 1.0 {
             Step::computed_number("fg", "factor near the ground", "1.8 - s/h", ground)
-                .with("s", self.shape().panel_height())
-                .with("h", self.shape().top())
+                .with("s", top - foot)
+                .with("h", top)
         } else {
             Step::given_number("fg", "factor near the ground, 1 for s/h up to 0.8", ground)
         };

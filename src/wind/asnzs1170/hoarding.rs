@@ -20,6 +20,9 @@
 //! The smaller first zone of a wall with a return corner rests on one
 //! transcription and is not used: a return does not reduce.
 //!
+//! A panel of two infills counts as one by solidity and proportions of its more
+//! solid part, all of it.
+//!
 //! Ultimate limit state. No height of the resultant is given: mid-height, or
 //! the middle of the solid area where that is higher.
 
@@ -240,8 +243,8 @@ impl WindCode for AsNzsSite {
         ends: &WallEnds,
     ) -> Result<(WallPressures, AsNzsWorking), Error> {
         ends.returns_over(shape.top())?;
-        let hoarding = Hoarding::new(shape.b_over_s(), shape.s_over_h())?;
-        let porosity = porosity_factor(shape.solidity())?;
+        let hoarding = Hoarding::new(shape.dense_b_over_s(), shape.dense_s_over_h())?;
+        let porosity = porosity_factor(shape.densest())?;
         let per_coefficient = self.design_pressure() * porosity;
         let pressure = |cp: f64| per_coefficient * cp;
         let unit = if hoarding.is_raised() {
@@ -289,7 +292,7 @@ impl WindCode for AsNzsSite {
             WindCase::OffCentre(_) if wall.pressures().zones.is_some() => {
                 &source::ASNZS_OFF_CENTRE_ZONES
             }
-            WindCase::OffCentre(_) => &source::ASNZS_B2_B,
+            WindCase::OffCentre(_) => &source::LINEAR_SPREAD,
             WindCase::Zones(_) => &source::ASNZS_B2_C,
             WindCase::Along(_) => &source::ASNZS_B2_D,
         }
@@ -297,7 +300,7 @@ impl WindCode for AsNzsSite {
 
     fn cautions(wall: &WallWind<Self>) -> Cautions {
         Cautions::default()
-            .with_if(wall.shape().solidity() < 0.7, Caution::OpenFence)
+            .and(wall.shape().cautions())
             .with_if(wall.code().shielding() < 1.0, Caution::Shelter)
             .with_if(wall.working.hoarding.beyond_table(), Caution::BeyondTable)
     }
@@ -318,7 +321,13 @@ impl WindCode for AsNzsSite {
         wall.write_single(case, sheet);
     }
 
-    fn write_zones(_wall: &WallWind<Self>, _case: WindCase, _sheet: &mut Worksheet) {}
+    fn write_zones(wall: &WallWind<Self>, _case: WindCase, sheet: &mut Worksheet) {
+        sheet.remark(if wall.working.hoarding.is_raised() {
+            "Zones from the windward edge, c/h up to 0.7: to 2 s, to 4 s, and beyond."
+        } else {
+            "Zones from the windward edge, c/h above 0.7: to 2 h, to 4 h, and beyond."
+        });
+    }
 
     fn write_zone(
         wall: &WallWind<Self>,

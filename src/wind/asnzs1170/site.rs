@@ -46,8 +46,8 @@ impl RegionalSpeed {
 
 /// A site to AS/NZS 1170.2.
 ///
-/// Defaults: every multiplier 1 (Mz,cat of a fence in open terrain is below 1,
-/// so 1 is on the safe side), Cdyn = 1.
+/// Defaults: every multiplier 1, Cdyn = 1. Look Mz,cat up: it is below 1 for
+/// low fences in most terrain, and above for tall ones in the open.
 ///
 /// ```
 /// use groundline::{units::*, wind::*};

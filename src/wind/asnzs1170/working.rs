@@ -13,24 +13,30 @@ impl WallWind<AsNzsSite> {
     pub(super) fn write_proportions(&self, sheet: &mut Worksheet) {
         let shape = self.shape();
         let hoarding = &self.working.hoarding;
+        let (foot, top) = shape.dense_part();
         sheet.push(
-            Step::computed_number("b/c", "length over panel height", "b/c", hoarding.b_over_c)
-                .with("b", shape.length())
-                .with("c", shape.panel_height()),
+            Step::computed_number(
+                "b/c",
+                "length over height of the (more solid part of the) panel: c is s here",
+                "b/s",
+                hoarding.b_over_c,
+            )
+            .with("b", shape.length())
+            .with("s", top - foot),
         );
         sheet.push(
-            Step::computed_number("c/h", "panel height over top", "c/h", hoarding.c_over_h)
-                .with("c", shape.panel_height())
-                .with("h", shape.top()),
+            Step::computed_number("c/h", "its height over its top", "s/h", hoarding.c_over_h)
+                .with("s", top - foot)
+                .with("h", top),
         );
         sheet.push(
             Step::computed_number(
                 "Kp",
-                "factor for porosity",
+                "factor for porosity, of the most solid part",
                 "1 - (1 - delta)^2",
                 self.working.porosity,
             )
-            .with_number("delta", shape.solidity())
+            .with_number("delta", shape.densest())
             .cite(&source::ASNZS_POROSITY),
         );
         if hoarding.beyond_table() {
@@ -134,6 +140,8 @@ impl WallWind<AsNzsSite> {
             "net pressure coefficient of the last zone",
         ];
         let meaning = MEANINGS[strip.zone.min(2)];
+        sheet.push(Step::given("zf", "zone from", strip.from));
+        sheet.push(Step::given("zt", "zone to", strip.to));
         sheet.push(Step::given_number("Cpn", meaning, strip.coefficient).cite(strip.clause));
         self.push_pressure(symbol, strip.coefficient, strip.pressure, case, sheet);
     }
@@ -152,7 +160,12 @@ impl WallWind<AsNzsSite> {
                 .with_as("q", self.code().design_pressure(), Measure::WindPressure)
                 .with_number("Cpn", coefficient)
                 .with_number("Kp", self.working.porosity)
-                .cite(AsNzsSite::clause(self, case, 0)),
+                .cite(match case {
+                    WindCase::OffCentre(_) if self.pressures().zones.is_none() => {
+                        &source::ASNZS_B2_B
+                    }
+                    _ => AsNzsSite::clause(self, case, 0),
+                }),
         );
     }
 }

@@ -9,7 +9,9 @@
 //! z0 and zmin by terrain category, Table 4.1; z up to 200 m. Quoted.
 
 use crate::error::{Error, number_within, within};
-use crate::units::{Length, MassDensity, Measurable, Pressure, Velocity, kg_per_cu_m, m, m_per_s};
+use crate::units::{
+    Length, MassDensity, Measurable, Pressure, Velocity, kg_per_cu_m, kpa, m, m_per_s,
+};
 
 /// Terrain category, Table 4.1.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -141,6 +143,7 @@ pub struct EnSite {
     pub(super) base: Length,
     pub(super) shelter: f64,
     pub(super) lattice: Option<f64>,
+    pub(super) given: Option<Pressure>,
 }
 
 impl EnSite {
@@ -160,6 +163,7 @@ impl EnSite {
             base: m(0.0),
             shelter: 1.0,
             lattice: None,
+            given: None,
         }
     }
 
@@ -267,6 +271,17 @@ impl EnSite {
         Ok(Self { lattice, ..self })
     }
 
+    /// With a peak velocity pressure qp given outright, for every height: for a
+    /// National Annex whose profile is another. Speed, terrain and factors then
+    /// count for nothing.
+    ///
+    /// # Errors
+    /// Outside 0.05 to 10 kPa.
+    pub fn with_peak_pressure(self, qp: Pressure) -> Result<Self, Error> {
+        let given = Some(within("peak velocity pressure", qp, kpa(0.05), kpa(10.0))?);
+        Ok(Self { given, ..self })
+    }
+
     /// vb,0.
     #[inline]
     pub const fn speed(&self) -> FundamentalSpeed {
@@ -284,7 +299,8 @@ impl EnSite {
     }
 }
 
-/// The peak velocity pressure at a height, with everything it is made of.
+/// The peak velocity pressure at a height, with everything it is made of
+/// unless it was given.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub struct PeakPressure {
@@ -324,7 +340,7 @@ impl PeakPressure {
             roughness_factor,
             mean_velocity,
             turbulence_intensity,
-            qp: Pressure::from_si(qp),
+            qp: site.given.unwrap_or(Pressure::from_si(qp)),
         })
     }
 

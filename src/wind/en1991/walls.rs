@@ -14,8 +14,8 @@
 //!
 //! All quoted. With a return, zones B and C of a wall shorter than 5 h get more
 //! than without (1.8 and 1.4 against 1.4 and 1.2 at l/h = 3): so it is printed
-//! and so it is used; zone A never gets more. Of a panel of two infills the
-//! most solid one counts for all of it.
+//! and so it is used; zone A never gets more. A panel of two infills counts as
+//! one by solidity and proportions of its more solid part, all of it.
 //!
 //! Characteristic values. Neither height nor distribution over the height is
 //! given for walls: the resultant is taken at mid-height of the panel, or at
@@ -92,6 +92,11 @@ pub fn cp_net(l_over_h: f64, returns: Option<f64>, solidity: f64) -> Result<[f64
     Ok(cp)
 }
 
+/// l/h, of a panel of two infills with the top of the more solid one.
+pub(super) fn l_over_h(shape: &WallShape) -> f64 {
+    shape.length().value / shape.dense_part().1.value
+}
+
 /// The rows around an l/h, and where between them.
 pub(super) fn row(l_over_h: f64) -> (usize, f64) {
     let row = usize::from(l_over_h >= L_OVER_H[1]);
@@ -140,8 +145,9 @@ impl EnSite {
                          coefficient of 7.11 for others",
                 });
         }
-        let height = shape.panel_height();
-        let raised = shape.clearance().value >= 0.25 * height.value * (1.0 - HAIR);
+        let (foot, top) = shape.dense_part();
+        let height = top - foot;
+        let raised = foot.value >= 0.25 * height.value * (1.0 - HAIR);
         let narrow = shape.length().value <= height.value * (1.0 + HAIR);
         Ok(if raised || narrow {
             Figure::Signboard
@@ -158,15 +164,17 @@ impl EnSite {
         pressure: impl Fn(f64) -> Pressure,
     ) -> Result<Zones, Error> {
         let l = shape.length().value / shape.top().value;
+        let ratio = l_over_h(shape);
         let solidity = shape.densest();
         let cp = [
-            cp_net(l, returns[0], solidity)?,
-            cp_net(l, returns[1], solidity)?,
+            cp_net(ratio, returns[0], solidity)?,
+            cp_net(ratio, returns[1], solidity)?,
         ];
         let mut edges = [f64::MAX; MOST_ZONES];
         let mut count = 0;
         let mut add = |edge: f64| {
-            if edge < l && count < MOST_ZONES {
+            let there = edges[..count].iter().any(|e| (*e - edge).abs() < 1e-6);
+            if edge < l && count < MOST_ZONES && !there {
                 edges[count] = edge;
                 count += 1;
             }
@@ -233,7 +241,12 @@ impl WindCode for EnSite {
         let figure = self.figure(shape)?;
         let reference = match figure {
             Figure::Wall | Figure::Lattice(_) => shape.top(),
-            Figure::Signboard => shape.mid_height(),
+            Figure::Signboard => {
+                let (foot, top) = shape.dense_part();
+                let dense = (foot + top) * 0.5;
+                let whole = shape.mid_height();
+                if dense > whole { dense } else { whole }
+            }
         };
         let peak = PeakPressure::at(self, self.base + reference)?;
         let returns = ends.returns_over(shape.top())?;
@@ -275,7 +288,7 @@ impl WindCode for EnSite {
     fn clause(_wall: &WallWind<Self>, case: WindCase, _zone: usize) -> &'static Citation {
         match case {
             WindCase::Uniform => &source::EN1991_7_11,
-            WindCase::OffCentre(_) => &source::EN1991_7_4_3,
+            WindCase::OffCentre(_) => &source::LINEAR_SPREAD,
             WindCase::Zones(_) | WindCase::Along(_) => &source::EN1991_7_4_1,
         }
     }
@@ -285,7 +298,10 @@ impl WindCode for EnSite {
         let tall = wall.working.peak.height > m(15.0) && wall.code().structural <= 1.0;
         Cautions::default()
             .with_if(tall, Caution::Flexible)
-            .with_if(matches!(figure, Figure::Lattice(_)), Caution::OpenFence)
+            .and(match figure {
+                Figure::Wall | Figure::Lattice(_) => wall.shape().cautions(),
+                Figure::Signboard => Cautions::default(),
+            })
             .with_if(wall.code().shelter < 1.0, Caution::Shelter)
     }
 

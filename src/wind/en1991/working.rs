@@ -2,7 +2,7 @@
 
 use super::velocity::{EnSite, PeakPressure};
 use super::walls::{
-    Figure, L_OVER_H, LEAST_SOLIDITY, NO_RETURN, SIGNBOARD, WITH_RETURN, row, zone_at,
+    Figure, L_OVER_H, LEAST_SOLIDITY, NO_RETURN, SIGNBOARD, WITH_RETURN, l_over_h, row, zone_at,
 };
 use crate::source;
 use crate::step::{Step, Worksheet};
@@ -14,6 +14,15 @@ impl PeakPressure {
     /// Writes the working.
     pub fn write(&self, site: &EnSite, sheet: &mut Worksheet) {
         sheet.section("Peak velocity pressure");
+        if let Some(qp) = site.given {
+            sheet.remark("EN 1991-1-4; the peak velocity pressure was given, for every height.");
+            sheet.push(
+                Step::given("qp", "peak velocity pressure", qp)
+                    .shown_as(Measure::WindPressure)
+                    .cite(&source::GIVEN),
+            );
+            return;
+        }
         sheet.remark(format!(
             "EN 1991-1-4, terrain category {}. Recommended values unless given; the National Annex \
              governs.",
@@ -103,10 +112,6 @@ impl PeakPressure {
 }
 
 impl WallWind<EnSite> {
-    fn l_over_h(&self) -> f64 {
-        self.shape().length().value / self.shape().top().value
-    }
-
     pub(super) fn write_proportions(&self, sheet: &mut Worksheet) {
         let shape = self.shape();
         sheet.remark(match self.working.figure {
@@ -118,9 +123,14 @@ impl WallWind<EnSite> {
             Figure::Lattice(_) => "Plane lattice, 7.11, coefficient as given.",
         });
         sheet.push(
-            Step::computed_number("l/h", "length ratio", "l/h", self.l_over_h())
-                .with("l", shape.length())
-                .with("h", shape.top()),
+            Step::computed_number(
+                "l/h",
+                "length ratio, h the top of the (more solid part of the) panel",
+                "l/h",
+                l_over_h(shape),
+            )
+            .with("l", shape.length())
+            .with("h", shape.dense_part().1),
         );
         sheet.push(Step::given_number(
             "cscd",
@@ -139,15 +149,15 @@ impl WallWind<EnSite> {
         sheet: &mut Worksheet,
     ) {
         let formula = if porosity.is_some() {
-            "cscd*qp*c*eps"
+            "cscd*qp*cp*eps"
         } else {
-            "cscd*qp*c"
+            "cscd*qp*cp"
         };
         let mut step = Step::computed(symbol, "pressure on gross area", formula, pressure)
             .shown_as(Measure::WindPressure)
             .with_number("cscd", self.code().structural)
             .with_as("qp", self.working.peak.pressure(), Measure::WindPressure)
-            .with_number("c", coefficient);
+            .with_number("cp", coefficient);
         if let Some(solidity) = porosity {
             step = step.with_number("eps", solidity);
         }
@@ -159,7 +169,7 @@ impl WallWind<EnSite> {
         match (case, self.working.figure) {
             (WindCase::OffCentre(_), Figure::Signboard) => {
                 sheet.push(
-                    Step::given_number("c", "force coefficient of signboards", SIGNBOARD)
+                    Step::given_number("cp", "force coefficient cf of signboards", SIGNBOARD)
                         .cite(&source::EN1991_7_4_3),
                 );
                 if let Some(off) = pressures.off_centre {
@@ -175,8 +185,12 @@ impl WallWind<EnSite> {
             }
             (_, Figure::Lattice(cf)) => {
                 sheet.push(
-                    Step::given_number("c", "force coefficient of the lattice, on solid area", cf)
-                        .cite(&source::GIVEN),
+                    Step::given_number(
+                        "cp",
+                        "force coefficient cf of the lattice, on solid area",
+                        cf,
+                    )
+                    .cite(&source::GIVEN),
                 );
                 if let Some(uniform) = pressures.uniform {
                     self.push_pressure(
@@ -195,6 +209,10 @@ impl WallWind<EnSite> {
 
     pub(super) fn write_zone_rules(&self, sheet: &mut Worksheet) {
         let shape = self.shape();
+        sheet.remark(
+            "Zones from the windward end: A to 0.3 h, B to 2 h, C to 4 h, D beyond; split at h from \
+             either end where shelter counts.",
+        );
         sheet.push(Step::given_number(
             "eps",
             "solidity of the most solid part",
@@ -231,7 +249,7 @@ impl WallWind<EnSite> {
             Edge::Start => strip.from,
             Edge::End => shape.length() - strip.to,
         };
-        let (h, l) = (shape.top(), self.l_over_h());
+        let (h, l) = (shape.top(), l_over_h(shape));
         let distance = near.value / h.value;
         let zone = zone_at(distance);
         let (index, u) = row(l);
@@ -258,7 +276,7 @@ impl WallWind<EnSite> {
             solid = free + (WITH_RETURN[zone] - free) * corner;
             sheet.push(
                 Step::computed_number(
-                    "cr",
+                    "ct",
                     "with the return corner: between no return and one of h",
                     "cn + (cw - cn)*min(lr, 1)",
                     solid,
@@ -269,9 +287,10 @@ impl WallWind<EnSite> {
                 .cite(&source::EN1991_7_4_1),
             );
         }
-        let shelter = self.code().shelter_at(distance, l);
+        let whole = shape.length().value / h.value;
+        let shelter = self.code().shelter_at(distance, whole);
         let mut step = Step::computed_number(
-            "c",
+            "cp",
             "net pressure coefficient of the zone",
             if shelter < 1.0 {
                 "psi*(1.2 + (cs - 1.2)*(eps - 0.8)/0.2)"

@@ -72,7 +72,7 @@ impl<C: WindCode> WallWind<C> {
         sheet.push(
             Step::computed(
                 "hr",
-                "height of the resultant above grade; m s the middle of the solid area",
+                "height of the resultant above grade; m s the middle of the solid area, m not below 0.5",
                 "c + m*s",
                 self.resultant_height(),
             )
@@ -125,7 +125,11 @@ impl<C: WindCode> WallWind<C> {
                 .with("s", self.shape.panel_height())
                 .with("x1", from)
                 .with("x2", to)
-                .cite(C::clause(self, case, 0)),
+                .cite(if off.is_some() {
+                    &crate::source::LINEAR_SPREAD
+                } else {
+                    C::clause(self, case, 0)
+                }),
         );
     }
 
