@@ -30,6 +30,14 @@ pub enum Error {
         /// What is allowed instead, in a few words.
         reason: &'static str,
     },
+    /// A post that finds no equilibrium: the ground or the post collapses under
+    /// the load, or moves so far that the theory ends.
+    NoEquilibrium {
+        /// The force that is left over.
+        residual: Measured,
+        /// After how many iterations.
+        iterations: u32,
+    },
     /// Shear and moment at grade that turn the post in opposite senses: the
     /// pole formulas of the building code do not cover it.
     OppositeSense {
@@ -48,6 +56,7 @@ impl Error {
         match self {
             Self::OutOfRange { field, .. } | Self::NotApplicable { field, .. } => field,
             Self::OppositeSense { .. } => "shear and moment",
+            Self::NoEquilibrium { .. } => "load",
         }
     }
 
@@ -102,6 +111,15 @@ impl fmt::Display for InSystem {
                 most.in_system(system)
             ),
             Error::NotApplicable { field, reason } => write!(f, "{field}: {reason}"),
+            Error::NoEquilibrium {
+                residual,
+                iterations,
+            } => write!(
+                f,
+                "load: no equilibrium, {} left over after {iterations} iterations; the post \
+                 collapses or moves beyond what is computed",
+                residual.in_system(system)
+            ),
             Error::OppositeSense { shear, moment } => write!(
                 f,
                 "shear {} and moment {} at grade turn the post in opposite senses; \

@@ -97,7 +97,13 @@ pub mod ground;
 
 pub mod foundation;
 
+pub mod profile;
+
 pub mod embedment;
+
+pub mod lateral;
+
+pub mod response;
 
 pub mod bearing;
 

@@ -150,6 +150,19 @@ citations! {
     IBC_1807_3_2_3 = "ibc/1807.3.2.3", "IBC", "1807.3.2.3", Published;
     IBC_1807_3_3 = "ibc/1807.3.3", "IBC", "1807.3.3", FromMemory;
 
+    NCDOT_DEFAULT_SOIL = "ncdot-2018/default-soil", "NCDOT 2018", "default soil", Published;
+    FHWA_SAND_STIFFNESS = "fhwa-hi-97-013/sand-stiffness", "FHWA-HI-97-013", "Kh of sand, after Terzaghi", Quoted;
+    API_SAND_STIFFNESS = "api-rp-2a/sand-stiffness", "API RP 2A", "k of sand by friction angle, read off its chart", Quoted;
+    BROMS_CLAY = "broms-1964a", "Broms 1964a", "cohesive soil, free head (as in Reese and Van Impe, App. A)", Published;
+    BROMS_CLAY_RESTRAINED = "broms-1964a/restrained", "Broms 1964a", "cohesive soil, restrained head", FromMemory;
+    BROMS_SAND = "broms-1964b", "Broms 1964b", "cohesionless soil, free head", Quoted;
+    BROMS_SAND_RESTRAINED = "broms-1964b/restrained", "Broms 1964b", "cohesionless soil, restrained head, short (Fundamentals of Foundation Engineering, eqs. 6.121, 6.122)", Published;
+    BROMS_SAND_RESTRAINED_LONG = "broms-1964b/restrained-long", "Broms 1964b", "cohesionless soil, restrained head, post yields", FromMemory;
+    BROMS_INTERMEDIATE = "broms/intermediate", "Statics of Broms' reactions", "restrained head that yields while the ground fails", Derived;
+    UFC_REDUCED = "ufc-3-220-20/6-57", "UFC 3-220-20 (16 Jan 2025)", "eqs. 6-57 to 6-65", Quoted;
+    HANSEN = "brinch-hansen-1961", "Brinch Hansen 1961", "Bulletin 12, pp. 5-9", Quoted;
+    RIGID_PLASTIC = "rigid-plastic", "Statics of a rigid post in plastic ground", "", Derived;
+    FHWA_LENGTH_CLASS = "fhwa-hi-97-013/length-class", "FHWA-HI-97-013", "9.7.3.2, short and long piles", Quoted;
     BELOW_GRADE = "rigid-post", "Statics of a rigid post, ground stiffness growing with depth", "", Derived;
 
     SPREAD_BLOCK = "spread-block", "Statics of a spread footing", "as in a filed permit calculation", Published;

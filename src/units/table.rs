@@ -128,7 +128,8 @@ quantities! {
         ksi = KIP / (IN * IN), "ksi";
         pa = 1.0, "Pa", "N/m²", "N/m2", "N/m^2";
         kpa = 1e3, "kPa", "kN/m²", "kN/m2", "kN/m^2";
-        mpa = 1e6, "MPa", "N/mm²", "N/mm2", "N/mm^2";
+        mpa = 1e6, "MPa", "N/mm²", "N/mm2", "N/mm^2", "MN/m²", "MN/m2", "MN/m^2";
+        gpa = 1e9, "GPa";
         mm_hg = MM_HG, "mmHg";
     }
     Force, "force", FORCES {
@@ -148,6 +149,7 @@ quantities! {
         lb_per_cu_in = LBF / (IN * IN * IN), "pci", "lb/in³", "lb/in3", "lb/in^3";
         n_per_cu_m = 1.0, "N/m³", "N/m3", "N/m^3";
         kn_per_cu_m = 1e3, "kN/m³", "kN/m3", "kN/m^3";
+        mn_per_cu_m = 1e6, "MN/m³", "MN/m3", "MN/m^3";
         kpa_per_m = 1e3, "kPa/m";
     }
     Torque, "moment", MOMENTS {

@@ -26,6 +26,7 @@ mod hostile;
 mod open_fence;
 mod post;
 mod properties;
+mod response;
 mod samples;
 mod tables;
 mod topography;

@@ -117,6 +117,12 @@ impl Case {
         self.expected.contains_key(name)
     }
 
+    /// The number expected, in the unit of the row.
+    pub(crate) fn expected_number(&self, name: &str) -> f64 {
+        let text = &self.expected[name];
+        text.split_whitespace().next().unwrap().parse().unwrap()
+    }
+
     /// Compares values with expected ones, within the row's tolerance.
     pub(crate) fn compare_all<Q: Measurable>(&self, name: &str, ours: &[Q]) {
         let text = self

@@ -1,0 +1,144 @@
+//! The strength-reduced form of UFC 3-220-20 (16 January 2025).
+//!
+//! Broms' reactions with three quarters of the strength: su* = 0.75 su
+//! (6-57), tan φ* = 0.75 tan φ (6-58), and loads as they are. The safety is in
+//! the strength: a load is compared with the ultimate load directly.
+//!
+//! - undrained: Zmin = 1.5 b + f + g (6-59 to 6-61);
+//! - drained: Z³ = 2 (P Z + M)/(γ′ b Kp*) (6-63), M at grade.
+//!
+//! Quoted form; check it against the UFC.
+
+use super::{
+    BromsClay, BromsSand, GreatestMoment, LateralMethod, NeededDepth, Ultimate, passive_coefficient,
+};
+use crate::error::{Error, within};
+use crate::profile::Profile;
+use crate::source::{self, Citation};
+use crate::units::{Angle, Force, ForcePerVolume, Length, Pressure, deg, rad};
+
+/// What strengths are multiplied by.
+const REDUCTION: f64 = 0.75;
+
+/// One clay with three quarters of its strength.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ReducedClay(BromsClay);
+
+impl ReducedClay {
+    /// From the unreduced strength.
+    ///
+    /// # Errors
+    /// As [`BromsClay::new`].
+    pub fn new(su: Pressure, width: Length) -> Result<Self, Error> {
+        BromsClay::new(su * REDUCTION, width).map(Self)
+    }
+
+    /// From a profile that is one clay down to a depth.
+    ///
+    /// # Errors
+    /// As [`BromsClay::of`].
+    pub fn of(profile: &Profile, width: Length, depth: Length) -> Result<Self, Error> {
+        BromsClay::of(profile, width, depth)?;
+        let su = profile
+            .uniform_soil(depth)
+            .and_then(|soil| soil.undrained_strength())
+            .unwrap_or_default();
+        Self::new(su, width)
+    }
+
+    /// The method with the reduced strength.
+    pub const fn broms(&self) -> &BromsClay {
+        &self.0
+    }
+}
+
+/// One sand with three quarters of its tan φ.
+///
+/// ```
+/// use groundline::{lateral::*, units::*};
+/// let sand = ReducedSand::new(kn_per_cu_m(18.0), deg(30.0), m(0.3))?;
+/// assert!((sand.reduced_angle().to(deg) - 23.41322).abs() < 1e-5);
+/// let needed = sand.needed_depth(kn(4.0), m(1.5))?;
+/// assert!((needed.depth().unwrap().to(m) - 1.199207).abs() < 1e-6);
+/// # Ok::<(), groundline::Error>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ReducedSand {
+    broms: BromsSand,
+    angle: Angle,
+}
+
+impl ReducedSand {
+    /// From the unreduced friction angle.
+    ///
+    /// # Errors
+    /// As [`BromsSand::new`].
+    pub fn new(unit_weight: ForcePerVolume, phi: Angle, width: Length) -> Result<Self, Error> {
+        let phi = within("friction angle", phi, deg(1.0), deg(50.0))?;
+        let angle = rad((REDUCTION * phi.value.tan()).atan());
+        Ok(Self {
+            broms: BromsSand::with_passive_coefficient(
+                unit_weight,
+                passive_coefficient(angle),
+                width,
+            )?,
+            angle,
+        })
+    }
+
+    /// From a profile that is one sand down to a depth.
+    ///
+    /// # Errors
+    /// As [`BromsSand::of`].
+    pub fn of(profile: &Profile, width: Length, depth: Length) -> Result<Self, Error> {
+        BromsSand::of(profile, width, depth)?;
+        let phi = profile
+            .uniform_soil(depth)
+            .and_then(|soil| soil.friction_angle())
+            .unwrap_or_default();
+        let weight = profile.uniform_weight(depth).unwrap_or_default();
+        Self::new(weight, phi, width)
+    }
+
+    /// φ*.
+    pub const fn reduced_angle(&self) -> Angle {
+        self.angle
+    }
+    /// The method with the reduced strength.
+    pub const fn broms(&self) -> &BromsSand {
+        &self.broms
+    }
+}
+
+macro_rules! as_broms {
+    ($type:ty, |$self:ident| $broms:expr, $name:literal) => {
+        impl LateralMethod for $type {
+            fn name(&self) -> &'static str {
+                $name
+            }
+
+            fn source(&self) -> &'static Citation {
+                &source::UFC_REDUCED
+            }
+
+            fn ultimate(&$self, depth: Length, height: Length) -> Result<Ultimate, Error> {
+                $broms.ultimate(depth, height)
+            }
+
+            fn needed_depth(&$self, force: Force, height: Length) -> Result<NeededDepth, Error> {
+                $broms.needed_depth(force, height)
+            }
+
+            fn greatest_moment(
+                &$self,
+                force: Force,
+                height: Length,
+            ) -> Result<GreatestMoment, Error> {
+                $broms.greatest_moment(force, height)
+            }
+        }
+    };
+}
+
+as_broms!(ReducedClay, |self| self.0, "UFC 3-220-20, undrained");
+as_broms!(ReducedSand, |self| self.broms, "UFC 3-220-20, drained");

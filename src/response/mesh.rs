@@ -1,0 +1,119 @@
+//! The post cut into elements: nodes at grade, at every change of the ground
+//! and of the load.
+
+use super::model::{Load, PostModel};
+use super::spring::Spring;
+
+/// One element with its springs at the two Gauss points.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Element {
+    pub(super) length: f64,
+    pub(super) springs: [Spring; 2],
+    /// Wind per length.
+    pub(super) wind: f64,
+}
+
+/// Nodes from the top down.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Mesh {
+    /// Depth of each node; negative above grade.
+    pub(super) z: Vec<f64>,
+    pub(super) elements: Vec<Element>,
+    /// Force and moment at each node, wind apart.
+    pub(super) nodal: Vec<(f64, f64)>,
+    /// The node at grade.
+    pub(super) grade: usize,
+}
+
+/// Where the Gauss points stand in an element.
+pub(super) const GAUSS: [f64; 2] = [0.211_324_865_405_187_12, 0.788_675_134_594_812_9];
+
+impl Mesh {
+    pub(super) fn new(model: &PostModel) -> Self {
+        let (top, toe) = (-model.above.value, model.depth.value);
+        let mut breaks = vec![top, 0.0, toe];
+        breaks.extend(model.springs.breaks(model.depth));
+        for load in &model.loads {
+            match *load {
+                Load::At(height, ..) => breaks.push((-height).max(top)),
+                Load::Along(from, to, _) => {
+                    breaks.push((-from).max(top));
+                    breaks.push((-to).max(top));
+                }
+            }
+        }
+        breaks.sort_by(f64::total_cmp);
+        breaks.dedup_by(|a, b| (*a - *b).abs() < 1e-9 * (toe - top));
+        let size = toe / f64::from(model.elements);
+        let mut z = vec![top];
+        for pair in breaks.windows(2) {
+            let (from, to) = (pair[0], pair[1]);
+            let count = ((to - from) / size - 1e-9).ceil().clamp(1.0, 1e5);
+            let mut i = 1.0;
+            while i <= count {
+                z.push(if i >= count {
+                    to
+                } else {
+                    from + (to - from) * (i / count)
+                });
+                i += 1.0;
+            }
+        }
+        let grade = z.iter().position(|z| *z > -1e-12).unwrap_or(0);
+        let elements = z
+            .windows(2)
+            .map(|pair| {
+                let (from, to) = (pair[0], pair[1]);
+                let middle = 0.5 * (from + to);
+                let below = middle > 0.0;
+                let spring = |xi: f64| {
+                    if below {
+                        let at = from + xi * (to - from);
+                        model.springs.at(at, model.width, model.rigidity)
+                    } else {
+                        Spring::None
+                    }
+                };
+                let winds = model.loads.iter().map(|load| match *load {
+                    Load::Along(low, high, wind) if -middle > low && -middle < high => wind,
+                    _ => 0.0,
+                });
+                Element {
+                    length: to - from,
+                    springs: GAUSS.map(spring),
+                    wind: winds.sum(),
+                }
+            })
+            .collect();
+        let mut nodal = vec![(0.0, 0.0); z.len()];
+        for load in &model.loads {
+            if let Load::At(height, force, moment) = *load {
+                let at = (-height).max(top);
+                let over = height + at;
+                let node = z
+                    .iter()
+                    .position(|z| *z > at - 1e-9 * (toe - top))
+                    .unwrap_or(0);
+                nodal[node].0 += force;
+                nodal[node].1 += moment + force * over;
+            }
+        }
+        for load in &model.loads {
+            // Wind above the top comes to it with its moment.
+            if let Load::Along(from, to, wind) = *load {
+                let low = from.max(-top);
+                if to > low {
+                    let force = wind * (to - low);
+                    nodal[0].0 += force;
+                    nodal[0].1 += force * (0.5 * (to + low) + top);
+                }
+            }
+        }
+        Self {
+            z,
+            elements,
+            nodal,
+            grade,
+        }
+    }
+}

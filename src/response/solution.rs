@@ -1,0 +1,185 @@
+//! What a post does: station by station, and what matters of it.
+
+use super::mesh::{GAUSS, Mesh};
+use super::model::PostModel;
+use crate::units::{Angle, Force, Length, LineLoad, Measurable, Torque, rad};
+use nalgebra::Vector2;
+
+/// The post at one depth.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct Station {
+    /// Depth below grade; negative above.
+    pub depth: Length,
+    /// y, positive with the load.
+    pub deflection: Length,
+    /// θ = dy/dz: negative where the post leans with the load.
+    pub rotation: Angle,
+    /// Bending moment EI y''.
+    pub moment: Torque,
+    /// Shear: the forces above less the reaction so far.
+    pub shear: Force,
+    /// Soil reaction per length, positive against the load.
+    pub reaction: LineLoad,
+}
+
+/// The greatest moment.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct Greatest {
+    /// Where, below grade.
+    pub depth: Length,
+    /// How much, by magnitude.
+    pub moment: Torque,
+}
+
+/// The response of a post.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Response {
+    stations: Vec<Station>,
+    grade: usize,
+    above: Length,
+    greatest: Greatest,
+    left_over: [f64; 2],
+}
+
+impl Response {
+    pub(super) fn new(model: &PostModel, mesh: &Mesh, state: &[Vector2<f64>], share: f64) -> Self {
+        let curves = model.springs.curves();
+        let axial = model.axial.value;
+        let mut stations = Vec::with_capacity(state.len());
+        let (mut shear, mut moment) = (0.0, 0.0);
+        let mut slopes = Vec::with_capacity(state.len());
+        for (i, u) in state.iter().enumerate() {
+            // Moment and shear by statics from the top down, just below any
+            // load at the node.
+            shear += mesh.nodal[i].0 * share;
+            moment += mesh.nodal[i].1 * share;
+            let near = mesh
+                .elements
+                .get(i)
+                .map(|element| element.springs[0])
+                .or_else(|| mesh.elements.last().map(|element| element.springs[1]));
+            let reaction = near.map_or(0.0, |spring| spring.at(u.x, curves).0);
+            stations.push(Station {
+                depth: Length::from_si(mesh.z[i]),
+                deflection: Length::from_si(u.x),
+                rotation: rad(u.y),
+                moment: Torque::from_si(moment),
+                shear: Force::from_si(shear),
+                reaction: LineLoad::from_si(reaction),
+            });
+            slopes.push(shear - axial * u.y);
+            if let Some(element) = mesh.elements.get(i) {
+                let h = element.length;
+                let next = state[i + 1];
+                let (mut force, mut turning) = (0.0, 0.0);
+                for (spring, xi) in element.springs.iter().zip(GAUSS) {
+                    let y = interpolate(u, &next, h, xi);
+                    let load = 0.5 * h * (element.wind * share - spring.at(y, curves).0);
+                    force += load;
+                    turning += load * (1.0 - xi) * h;
+                }
+                moment += shear * h + turning + axial * (u.x - next.x);
+                shear += force;
+            }
+        }
+        let greatest = greatest(&stations, &slopes, mesh.grade);
+        Self {
+            stations,
+            grade: mesh.grade,
+            above: model.above,
+            greatest,
+            left_over: [shear, moment],
+        }
+    }
+
+    /// Every station from the top down. Moment and shear are those just below
+    /// a load at the station.
+    pub fn stations(&self) -> &[Station] {
+        &self.stations
+    }
+
+    /// The post at grade.
+    pub fn at_grade(&self) -> &Station {
+        &self.stations[self.grade]
+    }
+
+    /// The top of the post.
+    pub fn at_top(&self) -> &Station {
+        &self.stations[0]
+    }
+
+    /// The toe.
+    pub fn at_toe(&self) -> &Station {
+        &self.stations[self.stations.len() - 1]
+    }
+
+    /// The greatest bending moment at or below grade.
+    pub const fn greatest_moment(&self) -> &Greatest {
+        &self.greatest
+    }
+
+    /// Movement of the top.
+    pub fn lean(&self) -> Length {
+        self.at_top().deflection
+    }
+
+    /// Movement of the top over the height above grade; none for a post that
+    /// ends at grade.
+    pub fn lean_ratio(&self) -> Option<f64> {
+        (self.above.value > 0.0).then(|| self.lean().value / self.above.value)
+    }
+
+    /// Shear and moment that statics leaves at the toe: nothing but rounding.
+    pub fn left_over(&self) -> (Force, Torque) {
+        let [shear, moment] = self.left_over;
+        (Force::from_si(shear), Torque::from_si(moment))
+    }
+}
+
+fn interpolate(u1: &Vector2<f64>, u2: &Vector2<f64>, h: f64, x: f64) -> f64 {
+    let (xx, xxx) = (x * x, x * x * x);
+    u1.x * (1.0 - 3.0 * xx + 2.0 * xxx)
+        + u1.y * h * (x - 2.0 * xx + xxx)
+        + u2.x * (3.0 * xx - 2.0 * xxx)
+        + u2.y * h * (xxx - xx)
+}
+
+/// The greatest moment from grade down, between stations by a cubic through
+/// moments and their slopes.
+fn greatest(stations: &[Station], slopes: &[f64], grade: usize) -> Greatest {
+    let mut most = (stations[grade].depth.value, stations[grade].moment.value);
+    let mut consider = |z: f64, moment: f64| {
+        if moment.abs() > most.1.abs() {
+            most = (z, moment);
+        }
+    };
+    for i in grade..stations.len().saturating_sub(1) {
+        let (a, b) = (&stations[i], &stations[i + 1]);
+        let h = (b.depth - a.depth).value;
+        let (m1, m2) = (a.moment.value, b.moment.value);
+        let (d1, d2) = (slopes[i] * h, slopes[i + 1] * h);
+        consider(b.depth.value, m2);
+        // m = m1 + d1 x + c2 x² + c3 x³; where its slope is zero.
+        let c3 = 2.0 * (m1 - m2) + d1 + d2;
+        let c2 = 3.0 * (m2 - m1) - 2.0 * d1 - d2;
+        let root = c2 * c2 - 3.0 * c3 * d1;
+        if root < 0.0 {
+            continue;
+        }
+        let root = root.sqrt();
+        for x in [
+            -d1 / (c2 + root.copysign(if c2 < 0.0 { -1.0 } else { 1.0 })),
+            (-c2 - root.copysign(if c2 < 0.0 { -1.0 } else { 1.0 })) / (3.0 * c3),
+        ] {
+            if x > 0.0 && x < 1.0 {
+                consider(a.depth.value + x * h, m1 + x * (d1 + x * (c2 + x * c3)));
+            }
+        }
+    }
+    Greatest {
+        depth: Length::from_si(most.0),
+        moment: Torque::from_si(most.1.abs()),
+    }
+}

@@ -1,0 +1,372 @@
+//! Equilibrium by Newton's method with a line search, each step by one sweep
+//! of block-tridiagonal elimination.
+//!
+//! Unknowns y and θ at each node; 2 × 2 blocks; O(n) in the elements; nothing
+//! is allocated once the solver is made. Springs act at the two Gauss points of
+//! an element.
+//!
+//! The residual is formed from rotations relative to the chord of each element,
+//! and these are kept and updated by themselves: formed anew from y and θ, or as
+//! K u, they lose their digits in fine meshes and the iteration stalls.
+//! Equilibrium is a residual of 1e-10 of the load, or of 1e-8 where rounding
+//! lets it fall no further.
+//!
+//! A pivot that is not positive, a rotation beyond 0.5 rad or 60 iterations
+//! without equilibrium are collapse.
+
+use super::mesh::{GAUSS, Mesh};
+use super::model::PostModel;
+use super::solution::Response;
+use crate::error::{Error, number_within};
+use crate::units::{Force, Measurable, Measured};
+use nalgebra::{Matrix2, Vector2};
+
+/// The residual over the load at which equilibrium is reached.
+const TOLERANCE: f64 = 1e-10;
+/// The same where it falls no further.
+const FLOOR: f64 = 1e-8;
+const MOST_ITERATIONS: u32 = 60;
+/// Beyond this rotation the theory of small ones is over.
+const MOST_ROTATION: f64 = 0.5;
+
+/// Shape functions of y at the Gauss points, rotations over the length.
+const SHAPES: [[f64; 4]; 2] = [shapes(GAUSS[0]), shapes(GAUSS[1])];
+
+const fn shapes(x: f64) -> [f64; 4] {
+    [
+        1.0 - 3.0 * x * x + 2.0 * x * x * x,
+        x - 2.0 * x * x + x * x * x,
+        3.0 * x * x - 2.0 * x * x * x,
+        x * x * x - x * x,
+    ]
+}
+
+/// A post ready to be loaded.
+///
+/// ```
+/// use groundline::{response::*, units::*};
+/// let springs = Springs::constant_up_to(mpa(1.78), kn_per_m(5.34))?;
+/// let post = PostModel::new(kn_sq_m(47.0567), mm(89.0), m(0.9), springs)?
+///     .with_force(m(0.0), kn(0.6))?;
+/// let mut solver = post.solver();
+/// for share in [0.25, 0.5, 0.75, 1.0] {
+///     solver.solve(share)?;
+///     println!("{share}: {:?}", solver.response().at_grade().deflection);
+/// }
+/// # Ok::<(), groundline::Error>(())
+/// ```
+#[derive(Debug, Clone)]
+pub struct Solver {
+    model: PostModel,
+    mesh: Mesh,
+    /// y and θ at each node.
+    state: Vec<Vector2<f64>>,
+    trial: Vec<Vector2<f64>>,
+    /// Rotations of the ends of each element relative to its chord, and that of
+    /// the chord; of the last equilibrium and of the trial.
+    bent: Vec<[f64; 3]>,
+    trial_bent: Vec<[f64; 3]>,
+    step: Vec<Vector2<f64>>,
+    residual: Vec<Vector2<f64>>,
+    /// Diagonal blocks, then their inverses; blocks to the next node.
+    diagonal: Vec<Matrix2<f64>>,
+    next: Vec<Matrix2<f64>>,
+    load: Vec<Vector2<f64>>,
+    iterations: u32,
+    share: f64,
+}
+
+impl Solver {
+    pub(super) fn new(model: &PostModel) -> Self {
+        let mesh = Mesh::new(model);
+        let count = mesh.z.len();
+        // Force and minus moment: virtual work of θ = dy/dz at grade.
+        let mut load: Vec<_> = mesh
+            .nodal
+            .iter()
+            .map(|(force, moment)| Vector2::new(*force, -moment))
+            .collect();
+        for (i, element) in mesh.elements.iter().enumerate() {
+            let (w, h) = (element.wind, element.length);
+            load[i] += Vector2::new(0.5 * w * h, w * h * h / 12.0);
+            load[i + 1] += Vector2::new(0.5 * w * h, -w * h * h / 12.0);
+        }
+        Self {
+            model: model.clone(),
+            mesh,
+            state: vec![Vector2::zeros(); count],
+            trial: vec![Vector2::zeros(); count],
+            bent: vec![[0.0; 3]; count - 1],
+            trial_bent: vec![[0.0; 3]; count - 1],
+            step: vec![Vector2::zeros(); count],
+            residual: vec![Vector2::zeros(); count],
+            diagonal: vec![Matrix2::zeros(); count],
+            next: vec![Matrix2::zeros(); count],
+            load,
+            iterations: 0,
+            share: 0.0,
+        }
+    }
+
+    /// How many iterations the last solve took.
+    pub const fn iterations(&self) -> u32 {
+        self.iterations
+    }
+
+    /// How many elements there are.
+    pub fn elements(&self) -> usize {
+        self.mesh.elements.len()
+    }
+
+    /// Finds the equilibrium under a share of the load, starting from the last
+    /// one found.
+    ///
+    /// # Errors
+    /// Share outside −10⁶ to 10⁶; [`Error::NoEquilibrium`], after which the
+    /// solver starts again from rest.
+    pub fn solve(&mut self, share: f64) -> Result<(), Error> {
+        let share = number_within("share of the load", share, -1e6, 1e6)?;
+        self.trial.copy_from_slice(&self.state);
+        self.trial_bent.copy_from_slice(&self.bent);
+        self.share = share;
+        let outcome = self.newton(share);
+        match outcome {
+            Ok(iterations) => {
+                self.iterations = iterations;
+                self.state.copy_from_slice(&self.trial);
+                self.bent.copy_from_slice(&self.trial_bent);
+                Ok(())
+            }
+            Err(error) => {
+                self.state.fill(Vector2::zeros());
+                self.bent.fill([0.0; 3]);
+                Err(error)
+            }
+        }
+    }
+
+    fn newton(&mut self, share: f64) -> Result<u32, Error> {
+        let length = self.model.depth.value;
+        let norm = |vectors: &[Vector2<f64>]| {
+            let sum: f64 = vectors
+                .iter()
+                .map(|v| v.x * v.x + v.y * v.y / (length * length))
+                .sum();
+            sum.sqrt()
+        };
+        let scale = norm(&self.load) * share.abs();
+        let failed = |residual: f64, iterations: u32| {
+            let residual = Measured::new(Force::from_si(residual));
+            Error::NoEquilibrium {
+                residual,
+                iterations,
+            }
+        };
+        self.assemble(share);
+        let mut size = norm(&self.residual);
+        let (mut least, mut stalled) = (f64::MAX, 0);
+        for iteration in 0..MOST_ITERATIONS {
+            if size <= TOLERANCE * scale || (size <= FLOOR * scale && stalled > 2) {
+                return Ok(iteration);
+            }
+            if !self.eliminate() {
+                return Err(failed(size, iteration));
+            }
+            self.search(share);
+            size = norm(&self.residual);
+            if size < 0.5 * least {
+                (least, stalled) = (size, 0);
+            } else {
+                stalled += 1;
+            }
+            let turned = self
+                .trial
+                .iter()
+                .fold(0.0_f64, |most, u| most.max(u.y.abs()));
+            if !size.is_finite() || !turned.is_finite() {
+                return Err(failed(scale, iteration + 1));
+            }
+            if turned > MOST_ROTATION {
+                return Err(failed(size, iteration + 1));
+            }
+        }
+        Err(failed(size, MOST_ITERATIONS))
+    }
+
+    /// Moves along the step to where the work of the residual on it is gone, or
+    /// a fifth of it: the whole step first, then by secant.
+    fn search(&mut self, share: f64) {
+        let before = self.work();
+        let (mut done, mut target) = (0.0, 1.0_f64);
+        for _ in 0..12 {
+            self.advance(target - done);
+            done = target;
+            self.assemble(share);
+            let now = self.work();
+            if now.abs() <= 0.8 * before.abs() {
+                return;
+            }
+            // Where a straight line from before to now crosses zero.
+            let secant = done * before / (before - now);
+            target = if secant.is_finite() {
+                secant.max(0.1 * done).min(4.0 * done)
+            } else {
+                0.25 * done
+            };
+        }
+    }
+
+    /// Moves the trial by a share of the step.
+    fn advance(&mut self, share: f64) {
+        for (u, d) in self.trial.iter_mut().zip(&self.step) {
+            *u += d * share;
+        }
+        for ((bent, element), pair) in self
+            .trial_bent
+            .iter_mut()
+            .zip(&self.mesh.elements)
+            .zip(self.step.windows(2))
+        {
+            let chord = (pair[1].x - pair[0].x) / element.length;
+            bent[0] += share * (pair[0].y - chord);
+            bent[1] += share * (pair[1].y - chord);
+            bent[2] += share * chord;
+        }
+    }
+
+    /// The work of the residual on the step.
+    fn work(&self) -> f64 {
+        self.residual
+            .iter()
+            .zip(&self.step)
+            .map(|(r, d)| r.dot(d))
+            .sum()
+    }
+
+    /// Residual and tangent at the trial state.
+    fn assemble(&mut self, share: f64) {
+        let ei = self.model.rigidity.value;
+        let axial = self.model.axial.value;
+        let curves = self.model.springs.curves();
+        for ((residual, load), diagonal) in self
+            .residual
+            .iter_mut()
+            .zip(&self.load)
+            .zip(&mut self.diagonal)
+        {
+            *residual = load * share;
+            *diagonal = Matrix2::zeros();
+        }
+        for (i, element) in self.mesh.elements.iter().enumerate() {
+            let h = element.length;
+            let (u1, u2) = (self.trial[i], self.trial[i + 1]);
+            let [r1, r2, chord] = self.trial_bent[i];
+            let s = ei / h;
+            // Bending, less what the axial force takes.
+            let m1 = s * (4.0 * r1 + 2.0 * r2) - axial * h * (4.0 * r1 - r2) / 30.0;
+            let m2 = s * (2.0 * r1 + 4.0 * r2) - axial * h * (4.0 * r2 - r1) / 30.0;
+            let v = 6.0 * s * (r1 + r2) / h - axial * (0.1 * (r1 + r2) - chord);
+            let mut f1 = Vector2::new(v, m1);
+            let mut f2 = Vector2::new(-v, m2);
+
+            let k = 12.0 * s / (h * h) - 1.2 * axial / h;
+            let c = 6.0 * s / h - 0.1 * axial;
+            let d = 4.0 * s - 4.0 * axial * h / 30.0;
+            let o = 2.0 * s + axial * h / 30.0;
+            let mut k11 = [k, c, d];
+            let mut k22 = [k, -c, d];
+            let mut k12 = [-k, c, -c, o];
+            for (spring, shape) in element.springs.iter().zip(&SHAPES) {
+                let n = [shape[0], shape[1] * h, shape[2], shape[3] * h];
+                let y = n[0] * u1.x + n[1] * u1.y + n[2] * u2.x + n[3] * u2.y;
+                let (p, slope) = spring.at(y, curves);
+                let (p, slope) = (0.5 * h * p, 0.5 * h * slope);
+                f1 += Vector2::new(p * n[0], p * n[1]);
+                f2 += Vector2::new(p * n[2], p * n[3]);
+                let (a, b) = (slope * n[0], slope * n[1]);
+                k11[0] += a * n[0];
+                k11[1] += a * n[1];
+                k11[2] += b * n[1];
+                k12[0] += a * n[2];
+                k12[1] += a * n[3];
+                k12[2] += b * n[2];
+                k12[3] += b * n[3];
+                k22[0] += slope * n[2] * n[2];
+                k22[1] += slope * n[2] * n[3];
+                k22[2] += slope * n[3] * n[3];
+            }
+            self.residual[i] -= f1;
+            self.residual[i + 1] -= f2;
+            self.diagonal[i] += Matrix2::new(k11[0], k11[1], k11[1], k11[2]);
+            self.diagonal[i + 1] += Matrix2::new(k22[0], k22[1], k22[1], k22[2]);
+            self.next[i] = Matrix2::new(k12[0], k12[1], k12[2], k12[3]);
+        }
+    }
+
+    /// Solves tangent × step = residual; false if a pivot is not positive.
+    fn eliminate(&mut self) -> bool {
+        let count = self.diagonal.len();
+        let mut rhs = self.residual[0];
+        let mut pivot = self.diagonal[0];
+        for i in 0..count {
+            let det = pivot.m11 * pivot.m22 - pivot.m12 * pivot.m21;
+            let positive = pivot.m11 > 0.0 && det > 1e-14 * pivot.m11 * pivot.m22;
+            if !positive {
+                return false;
+            }
+            let f = 1.0 / det;
+            let inverse =
+                Matrix2::new(pivot.m22 * f, -pivot.m12 * f, -pivot.m21 * f, pivot.m11 * f);
+            self.diagonal[i] = inverse;
+            self.step[i] = rhs;
+            if i + 1 < count {
+                let across = self.next[i].transpose() * inverse;
+                pivot = self.diagonal[i + 1] - across * self.next[i];
+                rhs = self.residual[i + 1] - across * rhs;
+            }
+        }
+        self.step[count - 1] = self.diagonal[count - 1] * self.step[count - 1];
+        for i in (0..count - 1).rev() {
+            let below = self.next[i] * self.step[i + 1];
+            self.step[i] = self.diagonal[i] * (self.step[i] - below);
+        }
+        true
+    }
+
+    pub(super) fn collapse(&mut self, most: f64) -> Result<Option<f64>, Error> {
+        if self.load.iter().all(|load| load.x == 0.0 && load.y == 0.0) {
+            return Err(Error::NotApplicable {
+                field: "load",
+                reason: "there is none",
+            });
+        }
+        let (mut low, mut high) = (0.0, most.min(1.0));
+        // Double until it fails.
+        while self.solve(high).is_ok() {
+            low = high;
+            if high >= most {
+                return Ok(None);
+            }
+            high = (2.0 * high).min(most);
+        }
+        for _ in 0..60 {
+            if high - low <= 1e-6 * high {
+                break;
+            }
+            let middle = 0.5 * (low + high);
+            // From the last equilibrium, which a failure has lost.
+            let carried = self.solve(low).is_ok() && self.solve(middle).is_ok();
+            if carried {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        Ok(Some(low))
+    }
+
+    /// The response at the last equilibrium.
+    pub fn response(&self) -> Response {
+        Response::new(&self.model, &self.mesh, &self.state, self.share)
+    }
+}
