@@ -79,6 +79,9 @@ cautions! {
         was put into its solidity.";
     /// Gates.
     LeafTorsion = "A gate leaf in the wind also twists the post it hangs on; that is not checked here.";
+    /// Several methods beside each other.
+    MethodsDiffer = "Limit-state methods differ by up to two either way; a factor belongs to its \
+        method. None of them looks at movement.";
     /// Factors of the user.
     OwnFactors = "Factors on wind and dead load were given by the user in place of a code's.";
     /// Shelter counted on ([`crate::source::EN1991_7_4_2`]).

@@ -94,6 +94,8 @@ pub struct Ultimate {
     pub greatest_moment: Torque,
     /// Where the pressure reverses, for a method that has such a depth.
     pub rotation: Option<Length>,
+    /// Where it comes from.
+    pub source: &'static Citation,
 }
 
 /// The greatest moment at a load, and where.

@@ -25,10 +25,14 @@
 //! | cross-sections | [`section`] |
 //! | soil classes, lateral bearing, increases | [`ground`] |
 //! | holes, concrete, restraint at grade | [`foundation`] |
+//! | layers of ground: weight, strength, stiffness, water | [`profile`] |
 //! | depth: pole formulas, rules of thumb | [`embedment`] |
+//! | ultimate sideways load: Broms, Hansen, plastic statics | [`lateral`] |
+//! | lean, movement, moment along the post in the ground | [`response`] |
 //! | vertical bearing | [`bearing`] |
 //! | timber and pipe strength, moment below grade | [`post`] |
 //! | one post, everything, what governs | [`check`] |
+//! | every method for one post, side by side | [`side_by_side`] |
 //! | a whole fence | [`plan`] |
 //! | worksheets as text and Markdown | [`report`] |
 //!
@@ -110,6 +114,8 @@ pub mod bearing;
 pub mod post;
 
 pub mod check;
+
+pub mod side_by_side;
 
 pub mod plan;
 

@@ -23,6 +23,7 @@ mod solution;
 mod solver;
 mod spring;
 mod springs;
+mod working;
 
 pub use model::PostModel;
 pub use solution::{Greatest, Response, Station};

@@ -162,6 +162,15 @@ citations! {
     UFC_REDUCED = "ufc-3-220-20/6-57", "UFC 3-220-20 (16 Jan 2025)", "eqs. 6-57 to 6-65", Quoted;
     HANSEN = "brinch-hansen-1961", "Brinch Hansen 1961", "Bulletin 12, pp. 5-9", Quoted;
     RIGID_PLASTIC = "rigid-plastic", "Statics of a rigid post in plastic ground", "", Derived;
+    API_SAND = "api-rp-2a/sand", "API RP 2A", "sand p-y curve; A = max(3 - 0.8 z/b, 0.9) static, 0.9 cyclic from memory", FromMemory;
+    MATLOCK_CLAY = "matlock-soft-clay", "Matlock, soft clay", "p-y curve, static and cyclic", FromMemory;
+    STIFF_CLAY = "stiff-clay-dry", "Stiff clay without free water", "p-y curve", FromMemory;
+    VESIC = "vesic", "Vesic", "subgrade modulus from a soil modulus", FromMemory;
+    PLASTIC_SPRINGS = "plastic-springs", "Elastic springs up to a limit", "3 Kp sigma' b (Broms) and the graded pressure of clay", Derived;
+    BEAM_COLUMN = "beam-column", "Beam-column on springs", "Hermite elements, two Gauss points; checked by boundary-value solutions", Derived;
+    HETENYI = "hetenyi/finite", "Hetenyi", "finite beam on constant springs; forms from memory, confirmed against an exact solution", Derived;
+    MATLOCK_REESE = "matlock-reese", "Matlock and Reese", "coefficients of a long pile, computed", Derived;
+    BROMS_FACTOR = "broms/factor", "NCHRP Report 494, discussion", "overall factor of 1.5 on overturning", Published;
     FHWA_LENGTH_CLASS = "fhwa-hi-97-013/length-class", "FHWA-HI-97-013", "9.7.3.2, short and long piles", Quoted;
     BELOW_GRADE = "rigid-post", "Statics of a rigid post, ground stiffness growing with depth", "", Derived;
 

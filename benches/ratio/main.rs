@@ -11,7 +11,9 @@
 #![allow(clippy::unwrap_used, reason = "inputs are fixed")]
 
 mod bare;
+mod bare_beam;
 mod bare_run;
+mod beam;
 
 use groundline::Error;
 use groundline::actions::{DeadEffects, FenceWind, GroundlineActions, LoadCase};
@@ -316,4 +318,5 @@ fn main() {
     closed_form();
     whole_check();
     runs_under_each_code();
+    beam::beams();
 }

@@ -163,7 +163,7 @@ impl BromsClay {
         } else {
             sheet.push(
                 Step::given("Hu", "ultimate force at the height e", ultimate.shear)
-                    .cite(self.source()),
+                    .cite(ultimate.source),
             );
         }
         if self.head == Head::Free {
@@ -236,6 +236,10 @@ impl LateralMethod for BromsClay {
             zero_shear: Length::from_si(zero_shear),
             greatest_moment: Torque::from_si(moment),
             rotation: None,
+            source: match mode {
+                Mode::Head => &source::BROMS_INTERMEDIATE,
+                _ => self.source(),
+            },
         })
     }
 

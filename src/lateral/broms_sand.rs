@@ -165,11 +165,11 @@ impl BromsSand {
             if self.head == Head::Free {
                 step = step.with("e", height);
             }
-            sheet.push(step.cite(self.source()));
+            sheet.push(step.cite(ultimate.source));
         } else {
             sheet.push(
                 Step::given("Hu", "ultimate force at the height e", ultimate.shear)
-                    .cite(self.source()),
+                    .cite(ultimate.source),
             );
         }
         if self.head == Head::Free {
@@ -248,6 +248,11 @@ impl LateralMethod for BromsSand {
             zero_shear: Length::from_si(zero_shear),
             greatest_moment: Torque::from_si(moment),
             rotation: None,
+            source: match mode {
+                Mode::Head => &source::BROMS_INTERMEDIATE,
+                Mode::HeadAndPost => &source::BROMS_SAND_RESTRAINED_LONG,
+                Mode::Ground | Mode::PostBelow => self.source(),
+            },
         })
     }
 

@@ -285,7 +285,13 @@ impl LateralMethod for Hansen {
 
     fn ultimate(&self, depth: Length, height: Length) -> Result<Ultimate, Error> {
         let (l, e) = (self.within_profile(depth)?, checked_height(height)?);
-        Ok(rotation::ultimate(self, l, e, self.yields_at))
+        Ok(rotation::ultimate(
+            self,
+            l,
+            e,
+            self.yields_at,
+            self.source(),
+        ))
     }
 
     fn needed_depth(&self, force: Force, height: Length) -> Result<NeededDepth, Error> {

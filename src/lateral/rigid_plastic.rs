@@ -164,7 +164,13 @@ impl LateralMethod for RigidPlastic {
 
     fn ultimate(&self, depth: Length, height: Length) -> Result<Ultimate, Error> {
         let (l, e) = (checked_depth(depth)?, checked_height(height)?);
-        Ok(rotation::ultimate(self, l, e, self.yields_at))
+        Ok(rotation::ultimate(
+            self,
+            l,
+            e,
+            self.yields_at,
+            self.source(),
+        ))
     }
 
     fn needed_depth(&self, force: Force, height: Length) -> Result<NeededDepth, Error> {

@@ -11,6 +11,7 @@
 
 use super::bracket::rising_root;
 use super::{GreatestMoment, Mode, NeededDepth, Ultimate, deepest};
+use crate::source::Citation;
 use crate::units::{Force, Length, Measurable, Torque};
 
 /// A reaction along the depth: force and moment about grade, from grade to z.
@@ -67,6 +68,7 @@ pub(super) fn ultimate(
     depth: f64,
     height: f64,
     yields_at: Option<f64>,
+    source: &'static Citation,
 ) -> Ultimate {
     let (x, mut force) = by_height(reaction, depth, height);
     let mut rotation = Some(Length::from_si(x));
@@ -89,6 +91,7 @@ pub(super) fn ultimate(
         zero_shear: at.depth,
         greatest_moment: at.moment,
         rotation,
+        source,
     }
 }
 

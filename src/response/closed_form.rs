@@ -14,7 +14,8 @@
 //!
 //! The limits say where a form is within about one per cent of the full answer
 //! (measured against the solver in the tests); outside they are refused.
-//! Hetenyi's forms from memory, confirmed against an exact solution.
+//! Sources: [`source::HETENYI`](crate::source::HETENYI),
+//! [`source::MATLOCK_REESE`](crate::source::MATLOCK_REESE).
 
 use crate::error::{Error, number_within, within};
 use crate::units::{

@@ -169,6 +169,23 @@ impl PostModel {
         Ok(Self { elements, ..self })
     }
 
+    /// EI.
+    pub const fn rigidity(&self) -> FlexuralRigidity {
+        self.rigidity
+    }
+    /// The width that bears on the ground.
+    pub const fn width(&self) -> Length {
+        self.width
+    }
+    /// The depth.
+    pub const fn depth(&self) -> Length {
+        self.depth
+    }
+    /// The springs.
+    pub const fn springs(&self) -> &Springs {
+        &self.springs
+    }
+
     /// A solver for it, to be asked for one share of the load after another.
     pub fn solver(&self) -> Solver {
         Solver::new(self)

@@ -101,7 +101,7 @@ impl Solver {
             step: vec![Vector2::zeros(); count],
             residual: vec![Vector2::zeros(); count],
             diagonal: vec![Matrix2::zeros(); count],
-            next: vec![Matrix2::zeros(); count],
+            next: vec![Matrix2::zeros(); count - 1],
             load,
             iterations: 0,
             share: 0.0,
@@ -248,42 +248,49 @@ impl Solver {
         let ei = self.model.rigidity.value;
         let axial = self.model.axial.value;
         let curves = self.model.springs.curves();
-        for ((residual, load), diagonal) in self
-            .residual
-            .iter_mut()
-            .zip(&self.load)
-            .zip(&mut self.diagonal)
-        {
+        for (residual, load) in self.residual.iter_mut().zip(&self.load) {
             *residual = load * share;
-            *diagonal = Matrix2::zeros();
         }
-        for (i, element) in self.mesh.elements.iter().enumerate() {
+        // Slices of one length, so that the loop has no bounds to check.
+        let elements = self.mesh.elements.as_slice();
+        let count = elements.len();
+        let trial = &self.trial[..=count];
+        let bent = &self.trial_bent[..count];
+        let residual = &mut self.residual[..=count];
+        let diagonal = &mut self.diagonal[..=count];
+        let next = &mut self.next[..count];
+        let mut above = trial[0];
+        // What the element above leaves to its lower node.
+        let mut force = residual[0];
+        let mut block = [0.0; 3];
+        for i in 0..count {
+            let element = &elements[i];
             let h = element.length;
-            let (u1, u2) = (self.trial[i], self.trial[i + 1]);
-            let [r1, r2, chord] = self.trial_bent[i];
+            let (u1, u2) = (above, trial[i + 1]);
+            let [r1, r2, chord] = bent[i];
             let s = ei / h;
             // Bending, less what the axial force takes.
-            let m1 = s * (4.0 * r1 + 2.0 * r2) - axial * h * (4.0 * r1 - r2) / 30.0;
-            let m2 = s * (2.0 * r1 + 4.0 * r2) - axial * h * (4.0 * r2 - r1) / 30.0;
-            let v = 6.0 * s * (r1 + r2) / h - axial * (0.1 * (r1 + r2) - chord);
-            let mut f1 = Vector2::new(v, m1);
-            let mut f2 = Vector2::new(-v, m2);
+            let m1 = s * (4.0 * r1 + 2.0 * r2) - axial * h * (4.0 * r1 - r2) * (1.0 / 30.0);
+            let m2 = s * (2.0 * r1 + 4.0 * r2) - axial * h * (4.0 * r2 - r1) * (1.0 / 30.0);
+            let v = 6.0 * (r1 + r2) * (s / h) - axial * (0.1 * (r1 + r2) - chord);
+            let (mut f1, mut f2) = ([v, m1], [-v, m2]);
 
-            let k = 12.0 * s / (h * h) - 1.2 * axial / h;
-            let c = 6.0 * s / h - 0.1 * axial;
-            let d = 4.0 * s - 4.0 * axial * h / 30.0;
-            let o = 2.0 * s + axial * h / 30.0;
-            let mut k11 = [k, c, d];
-            let mut k22 = [k, -c, d];
-            let mut k12 = [-k, c, -c, o];
+            let c = 6.0 * (s / h);
+            let k = 2.0 * c / h - 1.2 * axial / h;
+            let c = c - 0.1 * axial;
+            let d = 4.0 * s - axial * h * (4.0 / 30.0);
+            let o = 2.0 * s + axial * h * (1.0 / 30.0);
+            let (mut k11, mut k22, mut k12) = ([k, c, d], [k, -c, d], [-k, c, -c, o]);
             for (spring, shape) in element.springs.iter().zip(&SHAPES) {
                 let n = [shape[0], shape[1] * h, shape[2], shape[3] * h];
                 let y = n[0] * u1.x + n[1] * u1.y + n[2] * u2.x + n[3] * u2.y;
                 let (p, slope) = spring.at(y, curves);
                 let (p, slope) = (0.5 * h * p, 0.5 * h * slope);
-                f1 += Vector2::new(p * n[0], p * n[1]);
-                f2 += Vector2::new(p * n[2], p * n[3]);
-                let (a, b) = (slope * n[0], slope * n[1]);
+                f1[0] += p * n[0];
+                f1[1] += p * n[1];
+                f2[0] += p * n[2];
+                f2[1] += p * n[3];
+                let (a, b, c) = (slope * n[0], slope * n[1], slope * n[2]);
                 k11[0] += a * n[0];
                 k11[1] += a * n[1];
                 k11[2] += b * n[1];
@@ -291,44 +298,61 @@ impl Solver {
                 k12[1] += a * n[3];
                 k12[2] += b * n[2];
                 k12[3] += b * n[3];
-                k22[0] += slope * n[2] * n[2];
-                k22[1] += slope * n[2] * n[3];
+                k22[0] += c * n[2];
+                k22[1] += c * n[3];
                 k22[2] += slope * n[3] * n[3];
             }
-            self.residual[i] -= f1;
-            self.residual[i + 1] -= f2;
-            self.diagonal[i] += Matrix2::new(k11[0], k11[1], k11[1], k11[2]);
-            self.diagonal[i + 1] += Matrix2::new(k22[0], k22[1], k22[1], k22[2]);
-            self.next[i] = Matrix2::new(k12[0], k12[1], k12[2], k12[3]);
+            residual[i] = force - Vector2::new(f1[0], f1[1]);
+            let off = block[1] + k11[1];
+            diagonal[i] = Matrix2::new(block[0] + k11[0], off, off, block[2] + k11[2]);
+            next[i] = Matrix2::new(k12[0], k12[1], k12[2], k12[3]);
+            force = residual[i + 1] - Vector2::new(f2[0], f2[1]);
+            block = k22;
+            above = u2;
         }
+        residual[count] = force;
+        diagonal[count] = Matrix2::new(block[0], block[1], block[1], block[2]);
     }
 
     /// Solves tangent × step = residual; false if a pivot is not positive.
     fn eliminate(&mut self) -> bool {
-        let count = self.diagonal.len();
-        let mut rhs = self.residual[0];
-        let mut pivot = self.diagonal[0];
-        for i in 0..count {
-            let det = pivot.m11 * pivot.m22 - pivot.m12 * pivot.m21;
-            let positive = pivot.m11 > 0.0 && det > 1e-14 * pivot.m11 * pivot.m22;
-            if !positive {
+        let last = self.next.len();
+        let diagonal = &mut self.diagonal[..=last];
+        let residual = &self.residual[..=last];
+        let step = &mut self.step[..=last];
+        let next = &self.next[..last];
+        let mut rhs = residual[0];
+        let mut pivot = diagonal[0];
+        for i in 0..=last {
+            let (p11, p12, p22) = (pivot.m11, pivot.m12, pivot.m22);
+            let det = p11 * p22 - p12 * p12;
+            if !(p11 > 0.0 && det > 1e-14 * p11 * p22) {
                 return false;
             }
             let f = 1.0 / det;
-            let inverse =
-                Matrix2::new(pivot.m22 * f, -pivot.m12 * f, -pivot.m21 * f, pivot.m11 * f);
-            self.diagonal[i] = inverse;
-            self.step[i] = rhs;
-            if i + 1 < count {
-                let across = self.next[i].transpose() * inverse;
-                pivot = self.diagonal[i + 1] - across * self.next[i];
-                rhs = self.residual[i + 1] - across * rhs;
+            let (a, b, d) = (p22 * f, -p12 * f, p11 * f);
+            let inverse = Matrix2::new(a, b, b, d);
+            diagonal[i] = inverse;
+            step[i] = rhs;
+            if i < last {
+                let n = next[i];
+                let across = n.tr_mul(&inverse);
+                let below = diagonal[i + 1];
+                let off = below.m12 - (across.m11 * n.m12 + across.m12 * n.m22);
+                pivot = Matrix2::new(
+                    below.m11 - (across.m11 * n.m11 + across.m12 * n.m21),
+                    off,
+                    off,
+                    below.m22 - (across.m21 * n.m12 + across.m22 * n.m22),
+                );
+                rhs = residual[i + 1] - across * rhs;
             }
         }
-        self.step[count - 1] = self.diagonal[count - 1] * self.step[count - 1];
-        for i in (0..count - 1).rev() {
-            let below = self.next[i] * self.step[i + 1];
-            self.step[i] = self.diagonal[i] * (self.step[i] - below);
+        let mut below = diagonal[last] * step[last];
+        step[last] = below;
+        for i in (0..last).rev() {
+            below = diagonal[i] * (step[i] - next[i] * below);
+            step[i] = below;
         }
         true
     }

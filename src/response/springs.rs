@@ -14,6 +14,7 @@ use super::spring::Spring;
 use crate::error::{Error, number_within, within};
 use crate::lateral::passive_coefficient;
 use crate::profile::{Profile, Soil, Stiffness};
+use crate::source::{self, Citation};
 use crate::units::{
     Angle, FlexuralRigidity, ForcePerVolume, Length, LineLoad, Measurable, Pressure, kn_per_cu_m,
     m, mm, n_per_m,
@@ -214,6 +215,33 @@ impl Springs {
         })
     }
 
+    /// Where the springs come from.
+    pub fn sources(&self) -> Vec<&'static Citation> {
+        let modulus = |profile: &Profile| {
+            soils(profile).any(|soil| matches!(soil.stiffness(), Some(Stiffness::Modulus(..))))
+        };
+        match &self.law {
+            Law::Constant { .. } | Law::Growing { .. } | Law::Curves(_) => vec![&source::GIVEN],
+            Law::Elastic(profile) if modulus(profile) => vec![&source::GIVEN, &source::VESIC],
+            Law::Elastic(_) => vec![&source::GIVEN],
+            Law::ElasticPlastic(profile) if modulus(profile) => {
+                vec![&source::PLASTIC_SPRINGS, &source::VESIC]
+            }
+            Law::ElasticPlastic(_) => vec![&source::PLASTIC_SPRINGS],
+            Law::OfSoil { profile, stiff, .. } => {
+                let sand = soils(profile).any(|soil| soil.friction_angle().is_some());
+                let clay = soils(profile).any(|soil| soil.friction_angle().is_none());
+                let of_clay = if *stiff {
+                    &source::STIFF_CLAY
+                } else {
+                    &source::MATLOCK_CLAY
+                };
+                let found = [sand.then_some(&source::API_SAND), clay.then_some(of_clay)];
+                found.into_iter().flatten().collect()
+            }
+        }
+    }
+
     pub(super) fn curves(&self) -> &[Vec<(f64, f64)>] {
         &self.curves
     }
@@ -411,11 +439,13 @@ fn clay(
     if stiff {
         return Spring::FourthRoot { pu, y50 };
     }
-    let cyclic = match loading {
-        Loading::Static => None,
-        // Below zr, where the factor reaches 9, all of 0.72 is left.
-        Loading::Cyclic if factor >= 9.0 => Some(0.72),
-        Loading::Cyclic => Some(0.72 * ((factor - 3.0) / 6.0).clamp(0.0, 1.0)),
-    };
-    Spring::CubeRoot { pu, y50, cyclic }
+    // Below zr, where the factor reaches 9, all of 0.72 is left.
+    match loading {
+        Loading::Static => Spring::CubeRoot { pu, y50 },
+        Loading::Cyclic => Spring::CubeRootCyclic {
+            pu,
+            y50,
+            left: 0.72 * ((factor - 3.0) / 6.0).clamp(0.0, 1.0),
+        },
+    }
 }

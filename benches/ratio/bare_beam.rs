@@ -1,0 +1,276 @@
+//! The beam on springs in bare f64 arrays: the same elements, springs, Newton
+//! steps, line search and elimination as the library, no types, no matrices.
+
+/// A spring: 0 none, 1 elastic-plastic, 2 tanh.
+#[derive(Clone, Copy)]
+pub(crate) struct Spring {
+    pub(crate) kind: u8,
+    pub(crate) k: f64,
+    pub(crate) pu: f64,
+}
+
+const GAUSS: [f64; 2] = [0.211_324_865_405_187_12, 0.788_675_134_594_812_9];
+
+pub(crate) struct Beam {
+    ei: f64,
+    axial: f64,
+    depth: f64,
+    h: f64,
+    springs: Vec<[Spring; 2]>,
+    load: Vec<[f64; 2]>,
+    state: Vec<[f64; 2]>,
+    bent: Vec<[f64; 3]>,
+    step: Vec<[f64; 2]>,
+    residual: Vec<[f64; 2]>,
+    diagonal: Vec<[f64; 3]>,
+    inverse: Vec<[f64; 3]>,
+    next: Vec<[f64; 4]>,
+    shapes: [[f64; 4]; 2],
+}
+
+fn spring(s: Spring, y: f64) -> (f64, f64) {
+    match s.kind {
+        0 => (0.0, 0.0),
+        1 => {
+            let p = s.k * y;
+            if p > s.pu {
+                (s.pu, 0.0)
+            } else if p < -s.pu {
+                (-s.pu, 0.0)
+            } else {
+                (p, s.k)
+            }
+        }
+        _ => {
+            let x = s.k * y / s.pu;
+            let e = (-2.0 * x.abs()).exp();
+            let t = ((1.0 - e) / (1.0 + e)).copysign(x);
+            (s.pu * t, s.k * (1.0 - t * t))
+        }
+    }
+}
+
+impl Beam {
+    pub(crate) fn new(
+        ei: f64,
+        depth: f64,
+        elements: usize,
+        shear: f64,
+        moment: f64,
+        at: impl Fn(f64) -> Spring,
+    ) -> Self {
+        let count = elements + 1;
+        #[allow(clippy::cast_precision_loss, reason = "small counts")]
+        let h = depth / elements as f64;
+        #[allow(clippy::cast_precision_loss, reason = "small counts")]
+        let springs = (0..elements)
+            .map(|i| GAUSS.map(|g| at((i as f64 + g) * h)))
+            .collect();
+        let mut load = vec![[0.0; 2]; count];
+        load[0] = [shear, -moment];
+        let shapes = GAUSS.map(|x| {
+            [
+                1.0 - 3.0 * x * x + 2.0 * x * x * x,
+                (x - 2.0 * x * x + x * x * x) * h,
+                3.0 * x * x - 2.0 * x * x * x,
+                (x * x * x - x * x) * h,
+            ]
+        });
+        Self {
+            ei,
+            axial: 0.0,
+            depth,
+            h,
+            springs,
+            load,
+            state: vec![[0.0; 2]; count],
+            bent: vec![[0.0; 3]; elements],
+            step: vec![[0.0; 2]; count],
+            residual: vec![[0.0; 2]; count],
+            diagonal: vec![[0.0; 3]; count],
+            inverse: vec![[0.0; 3]; count],
+            next: vec![[0.0; 4]; elements],
+            shapes,
+        }
+    }
+
+    fn assemble(&mut self) {
+        let (h, s, axial) = (self.h, self.ei / self.h, self.axial);
+        for (r, l) in self.residual.iter_mut().zip(&self.load) {
+            *r = *l;
+        }
+        self.diagonal.fill([0.0; 3]);
+        for i in 0..self.springs.len() {
+            let (u1, u2) = (self.state[i], self.state[i + 1]);
+            let [r1, r2, chord] = self.bent[i];
+            let m1 = s * (4.0 * r1 + 2.0 * r2) - axial * h * (4.0 * r1 - r2) / 30.0;
+            let m2 = s * (2.0 * r1 + 4.0 * r2) - axial * h * (4.0 * r2 - r1) / 30.0;
+            let v = 6.0 * s * (r1 + r2) / h - axial * (0.1 * (r1 + r2) - chord);
+            let (mut f1, mut f2) = ([v, m1], [-v, m2]);
+            let k = 12.0 * s / (h * h) - 1.2 * axial / h;
+            let c = 6.0 * s / h - 0.1 * axial;
+            let d = 4.0 * s - 4.0 * axial * h / 30.0;
+            let o = 2.0 * s + axial * h / 30.0;
+            let mut k11 = [k, c, d];
+            let mut k22 = [k, -c, d];
+            let mut k12 = [-k, c, -c, o];
+            for (one, n) in self.springs[i].iter().zip(&self.shapes) {
+                let y = n[0] * u1[0] + n[1] * u1[1] + n[2] * u2[0] + n[3] * u2[1];
+                let (p, slope) = spring(*one, y);
+                let (p, slope) = (0.5 * h * p, 0.5 * h * slope);
+                f1[0] += p * n[0];
+                f1[1] += p * n[1];
+                f2[0] += p * n[2];
+                f2[1] += p * n[3];
+                let (a, b) = (slope * n[0], slope * n[1]);
+                k11[0] += a * n[0];
+                k11[1] += a * n[1];
+                k11[2] += b * n[1];
+                k12[0] += a * n[2];
+                k12[1] += a * n[3];
+                k12[2] += b * n[2];
+                k12[3] += b * n[3];
+                k22[0] += slope * n[2] * n[2];
+                k22[1] += slope * n[2] * n[3];
+                k22[2] += slope * n[3] * n[3];
+            }
+            for j in 0..2 {
+                self.residual[i][j] -= f1[j];
+                self.residual[i + 1][j] -= f2[j];
+            }
+            for j in 0..3 {
+                self.diagonal[i][j] += k11[j];
+                self.diagonal[i + 1][j] += k22[j];
+            }
+            self.next[i] = k12;
+        }
+    }
+
+    fn eliminate(&mut self) -> bool {
+        let count = self.diagonal.len();
+        let mut rhs = self.residual[0];
+        let mut pivot = self.diagonal[0];
+        for i in 0..count {
+            let det = pivot[0] * pivot[2] - pivot[1] * pivot[1];
+            if !(pivot[0] > 0.0 && det > 1e-14 * pivot[0] * pivot[2]) {
+                return false;
+            }
+            let f = 1.0 / det;
+            let [a, b, d] = [pivot[2] * f, -pivot[1] * f, pivot[0] * f];
+            self.inverse[i] = [a, b, d];
+            self.step[i] = rhs;
+            if i + 1 < count {
+                let n = self.next[i];
+                // Nᵀ P⁻¹.
+                let across = [
+                    n[0] * a + n[2] * b,
+                    n[0] * b + n[2] * d,
+                    n[1] * a + n[3] * b,
+                    n[1] * b + n[3] * d,
+                ];
+                let next = self.diagonal[i + 1];
+                pivot = [
+                    next[0] - (across[0] * n[0] + across[1] * n[2]),
+                    next[1] - (across[0] * n[1] + across[1] * n[3]),
+                    next[2] - (across[2] * n[1] + across[3] * n[3]),
+                ];
+                rhs = [
+                    self.residual[i + 1][0] - (across[0] * rhs[0] + across[1] * rhs[1]),
+                    self.residual[i + 1][1] - (across[2] * rhs[0] + across[3] * rhs[1]),
+                ];
+            }
+        }
+        let apply =
+            |p: [f64; 3], v: [f64; 2]| [p[0] * v[0] + p[1] * v[1], p[1] * v[0] + p[2] * v[1]];
+        self.step[count - 1] = apply(self.inverse[count - 1], self.step[count - 1]);
+        for i in (0..count - 1).rev() {
+            let (n, d) = (self.next[i], self.step[i + 1]);
+            let s = self.step[i];
+            let right = [
+                s[0] - (n[0] * d[0] + n[1] * d[1]),
+                s[1] - (n[2] * d[0] + n[3] * d[1]),
+            ];
+            self.step[i] = apply(self.inverse[i], right);
+        }
+        true
+    }
+
+    fn advance(&mut self, share: f64) {
+        for (u, d) in self.state.iter_mut().zip(&self.step) {
+            u[0] += share * d[0];
+            u[1] += share * d[1];
+        }
+        for (bent, pair) in self.bent.iter_mut().zip(self.step.windows(2)) {
+            let chord = (pair[1][0] - pair[0][0]) / self.h;
+            bent[0] += share * (pair[0][1] - chord);
+            bent[1] += share * (pair[1][1] - chord);
+            bent[2] += share * chord;
+        }
+    }
+
+    fn norm(&self, vectors: &[[f64; 2]]) -> f64 {
+        let l = self.depth;
+        let sum: f64 = vectors
+            .iter()
+            .map(|v| v[0] * v[0] + v[1] * v[1] / (l * l))
+            .sum();
+        sum.sqrt()
+    }
+
+    fn work(&self) -> f64 {
+        self.residual
+            .iter()
+            .zip(&self.step)
+            .map(|(r, d)| r[0] * d[0] + r[1] * d[1])
+            .sum()
+    }
+
+    /// From rest to equilibrium; deflection at grade and iterations.
+    pub(crate) fn solve(&mut self) -> Option<(f64, u32)> {
+        self.state.fill([0.0; 2]);
+        self.bent.fill([0.0; 3]);
+        let scale = self.norm(&self.load);
+        self.assemble();
+        let mut size = self.norm(&self.residual);
+        let (mut least, mut stalled) = (f64::MAX, 0);
+        for iteration in 0..60 {
+            if size <= 1e-10 * scale || (size <= 1e-8 * scale && stalled > 2) {
+                return Some((self.state[0][0], iteration));
+            }
+            if !self.eliminate() {
+                return None;
+            }
+            let before = self.work();
+            let (mut done, mut target) = (0.0, 1.0_f64);
+            for _ in 0..12 {
+                self.advance(target - done);
+                done = target;
+                self.assemble();
+                let now = self.work();
+                if now.abs() <= 0.8 * before.abs() {
+                    break;
+                }
+                let secant = done * before / (before - now);
+                target = if secant.is_finite() {
+                    secant.max(0.1 * done).min(4.0 * done)
+                } else {
+                    0.25 * done
+                };
+            }
+            size = self.norm(&self.residual);
+            if size < 0.5 * least {
+                (least, stalled) = (size, 0);
+            } else {
+                stalled += 1;
+            }
+            let turned = self
+                .state
+                .iter()
+                .fold(0.0_f64, |most, u| most.max(u[1].abs()));
+            if !size.is_finite() || turned > 0.5 {
+                return None;
+            }
+        }
+        None
+    }
+}

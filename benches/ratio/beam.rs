@@ -1,0 +1,97 @@
+//! Response of a post: whole solves and their cost per element and iteration.
+
+use crate::bare_beam::{Beam, Spring};
+use groundline::profile::{Profile, Soil, Stiffness};
+use groundline::response::{Loading, PostModel, Solver, Springs, api_sand_coefficients};
+use groundline::units::{deg, kn_per_cu_m, m, mm, n_m, n_sq_m, newton};
+use std::hint::black_box;
+use std::time::Instant;
+
+const EI: f64 = 47_056.7;
+const B: f64 = 0.089;
+const GAMMA: f64 = 18_000.0;
+
+fn profile(phi: f64, nh: f64) -> Profile {
+    let soil = Soil::new(kn_per_cu_m(18.0))
+        .unwrap()
+        .with_friction_angle(deg(phi))
+        .unwrap()
+        .with_stiffness(Stiffness::growing(kn_per_cu_m(nh)).unwrap());
+    Profile::uniform(soil).unwrap()
+}
+
+fn model(springs: Springs, elements: u32, shear: f64, moment: f64) -> PostModel {
+    PostModel::new(n_sq_m(EI), mm(89.0), m(0.9), springs)
+        .unwrap()
+        .with_force(m(0.0), newton(shear))
+        .unwrap()
+        .with_moment(n_m(moment))
+        .unwrap()
+        .with_elements(elements)
+        .unwrap()
+}
+
+/// Best microseconds of two solves in turn, from rest.
+fn race(solver: &Solver, beam: &mut Beam, rounds: u32) -> (f64, f64) {
+    let mut best = (f64::MAX, f64::MAX);
+    for _ in 0..rounds {
+        let mut fresh = solver.clone();
+        let start = Instant::now();
+        black_box(&mut fresh).solve(1.0).unwrap();
+        best.0 = best.0.min(start.elapsed().as_secs_f64());
+        let start = Instant::now();
+        black_box(beam.solve()).unwrap();
+        best.1 = best.1.min(start.elapsed().as_secs_f64());
+    }
+    (best.0 * 1e6, best.1 * 1e6)
+}
+
+fn compare(
+    name: &str,
+    springs: &Springs,
+    load: (f64, f64),
+    at: impl Fn(f64) -> Spring + Copy,
+    sizes: &[u32],
+) {
+    for elements in sizes {
+        let mut solver = model(springs.clone(), *elements, load.0, load.1).solver();
+        let rest = solver.clone();
+        let mut beam = Beam::new(EI, 0.9, *elements as usize, load.0, load.1, at);
+        solver.solve(1.0).unwrap();
+        let ours = solver.response().at_grade().deflection.value;
+        let (theirs, iterations) = beam.solve().unwrap();
+        assert!((ours / theirs - 1.0).abs() < 1e-9, "{ours} {theirs}");
+        let (typed, bare) = race(&rest, &mut beam, 400);
+        let each = 1e3 / f64::from(*elements) / f64::from(solver.iterations().max(1));
+        println!(
+            "{name:<15} {elements:>5} elements {:>2} iterations  typed {typed:8.2} us  bare {bare:8.2} us \
+             (its {iterations})  ratio {:.3}  {:.1} ns an element and iteration",
+            solver.iterations(),
+            typed / bare,
+            typed * each,
+        );
+    }
+}
+
+pub(crate) fn beams() {
+    let sizes = [50, 100, 200, 400, 800, 1_600];
+    let kp = (std::f64::consts::FRAC_PI_4 + 0.5 * deg(32.0).value)
+        .tan()
+        .powi(2);
+    let plastic = Springs::elastic_plastic(&profile(32.0, 10_000.0)).unwrap();
+    let at = |z: f64| Spring {
+        kind: 1,
+        k: 1e7 * z,
+        pu: 3.0 * kp * GAMMA * z * B,
+    };
+    compare("elastic-plastic", &plastic, (300.0, 360.0), at, &sizes);
+
+    let [c1, c2, c3] = api_sand_coefficients(deg(35.0)).unwrap();
+    let api = Springs::curves_of_soil(&profile(35.0, 16_600.0), Loading::Static, 0.01, false);
+    let at = |z: f64| Spring {
+        kind: 2,
+        k: 1.66e7 * z,
+        pu: (3.0 - 0.8 * z / B).max(0.9) * GAMMA * z * (c1 * z + c2 * B).min(c3 * B),
+    };
+    compare("API sand", &api.unwrap(), (350.0, 420.0), at, &sizes);
+}
