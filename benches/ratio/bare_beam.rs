@@ -9,7 +9,7 @@ pub(crate) struct Spring {
     pub(crate) pu: f64,
 }
 
-const GAUSS: [f64; 2] = [0.211_324_865_405_187_12, 0.788_675_134_594_812_9];
+const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_812_9];
 
 pub(crate) struct Beam {
     ei: f64,

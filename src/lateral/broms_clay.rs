@@ -20,7 +20,7 @@ use super::{
     checked_height, checked_width, checked_yield, deepest,
 };
 use crate::error::{Error, size_within, within};
-use crate::profile::Profile;
+use crate::profile::{Profile, Soil};
 use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
 use crate::units::{Force, Length, Measurable, Pressure, Torque, kpa};
@@ -70,7 +70,7 @@ impl BromsClay {
         profile.reaches(depth)?;
         let su = profile
             .uniform_soil(depth)
-            .and_then(|soil| soil.undrained_strength())
+            .and_then(Soil::undrained_strength)
             .filter(|_| profile.dead_top().value == 0.0);
         let su = su.ok_or(Error::NotApplicable {
             field: "soil",

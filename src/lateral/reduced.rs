@@ -13,7 +13,7 @@ use super::{
     BromsClay, BromsSand, GreatestMoment, LateralMethod, NeededDepth, Ultimate, passive_coefficient,
 };
 use crate::error::{Error, within};
-use crate::profile::Profile;
+use crate::profile::{Profile, Soil};
 use crate::source::{self, Citation};
 use crate::units::{Angle, Force, ForcePerVolume, Length, Pressure, deg, rad};
 
@@ -41,7 +41,7 @@ impl ReducedClay {
         BromsClay::of(profile, width, depth)?;
         let su = profile
             .uniform_soil(depth)
-            .and_then(|soil| soil.undrained_strength())
+            .and_then(Soil::undrained_strength)
             .unwrap_or_default();
         Self::new(su, width)
     }
@@ -94,7 +94,7 @@ impl ReducedSand {
         BromsSand::of(profile, width, depth)?;
         let phi = profile
             .uniform_soil(depth)
-            .and_then(|soil| soil.friction_angle())
+            .and_then(Soil::friction_angle)
             .unwrap_or_default();
         let weight = profile.uniform_weight(depth).unwrap_or_default();
         Self::new(weight, phi, width)

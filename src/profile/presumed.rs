@@ -24,7 +24,7 @@ use crate::units::{Angle, ForcePerVolume, Measurable, deg, ft, lb_per_cu_in, m, 
 pub fn default_sand() -> Result<Profile, Error> {
     let soil = Soil::new(pcf(120.0))?
         .with_friction_angle(deg(30.0))?
-        .from_source(&source::NCDOT_DEFAULT_SOIL);
+        .citing(&source::NCDOT_DEFAULT_SOIL);
     Profile::new(vec![Layer::new(m(100.0), soil)?])?.with_water_at(ft(7.0))
 }
 

@@ -142,7 +142,7 @@ impl Soil {
 
     /// From this source.
     #[must_use]
-    pub(super) const fn from_source(self, source: &'static Citation) -> Self {
+    pub(super) const fn citing(self, source: &'static Citation) -> Self {
         Self { source, ..self }
     }
 

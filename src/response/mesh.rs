@@ -26,7 +26,7 @@ pub(super) struct Mesh {
 }
 
 /// Where the Gauss points stand in an element.
-pub(super) const GAUSS: [f64; 2] = [0.211_324_865_405_187_12, 0.788_675_134_594_812_9];
+pub(super) const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_812_9];
 
 impl Mesh {
     pub(super) fn new(model: &PostModel) -> Self {

@@ -19,7 +19,7 @@ use super::model::PostModel;
 use super::solution::Response;
 use crate::error::{Error, number_within};
 use crate::units::{Force, Measurable, Measured};
-use nalgebra::{Matrix2, Vector2};
+use nalgebra::{Matrix2, Vector2, Vector3};
 
 /// The residual over the load at which equilibrium is reached.
 const TOLERANCE: f64 = 1e-10;
@@ -68,10 +68,13 @@ pub struct Solver {
     trial_bent: Vec<[f64; 3]>,
     step: Vec<Vector2<f64>>,
     residual: Vec<Vector2<f64>>,
-    /// Diagonal blocks, then their inverses; blocks to the next node.
-    diagonal: Vec<Matrix2<f64>>,
+    /// Diagonal blocks, then their inverses, symmetric: the three that differ.
+    /// Blocks to the next node.
+    diagonal: Vec<Vector3<f64>>,
     next: Vec<Matrix2<f64>>,
     load: Vec<Vector2<f64>>,
+    /// EI/h and the tangent of each element without springs.
+    bending: Vec<[f64; 5]>,
     iterations: u32,
     share: f64,
 }
@@ -91,6 +94,22 @@ impl Solver {
             load[i] += Vector2::new(0.5 * w * h, w * h * h / 12.0);
             load[i + 1] += Vector2::new(0.5 * w * h, -w * h * h / 12.0);
         }
+        let axial = model.axial.value;
+        let bending = mesh
+            .elements
+            .iter()
+            .map(|element| {
+                let h = element.length;
+                let s = model.rigidity.value / h;
+                [
+                    s,
+                    12.0 * s / (h * h) - 1.2 * axial / h,
+                    6.0 * s / h - 0.1 * axial,
+                    4.0 * s - 4.0 * axial * h / 30.0,
+                    2.0 * s + axial * h / 30.0,
+                ]
+            })
+            .collect();
         Self {
             model: model.clone(),
             mesh,
@@ -100,9 +119,10 @@ impl Solver {
             trial_bent: vec![[0.0; 3]; count - 1],
             step: vec![Vector2::zeros(); count],
             residual: vec![Vector2::zeros(); count],
-            diagonal: vec![Matrix2::zeros(); count],
+            diagonal: vec![Vector3::zeros(); count],
             next: vec![Matrix2::zeros(); count - 1],
             load,
+            bending,
             iterations: 0,
             share: 0.0,
         }
@@ -245,7 +265,6 @@ impl Solver {
 
     /// Residual and tangent at the trial state.
     fn assemble(&mut self, share: f64) {
-        let ei = self.model.rigidity.value;
         let axial = self.model.axial.value;
         let curves = self.model.springs.curves();
         for (residual, load) in self.residual.iter_mut().zip(&self.load) {
@@ -256,6 +275,7 @@ impl Solver {
         let count = elements.len();
         let trial = &self.trial[..=count];
         let bent = &self.trial_bent[..count];
+        let bending = &self.bending[..count];
         let residual = &mut self.residual[..=count];
         let diagonal = &mut self.diagonal[..=count];
         let next = &mut self.next[..count];
@@ -268,18 +288,12 @@ impl Solver {
             let h = element.length;
             let (u1, u2) = (above, trial[i + 1]);
             let [r1, r2, chord] = bent[i];
-            let s = ei / h;
+            let [s, k, c, d, o] = bending[i];
             // Bending, less what the axial force takes.
             let m1 = s * (4.0 * r1 + 2.0 * r2) - axial * h * (4.0 * r1 - r2) * (1.0 / 30.0);
             let m2 = s * (2.0 * r1 + 4.0 * r2) - axial * h * (4.0 * r2 - r1) * (1.0 / 30.0);
-            let v = 6.0 * (r1 + r2) * (s / h) - axial * (0.1 * (r1 + r2) - chord);
+            let v = (c + 0.1 * axial) * (r1 + r2) - axial * (0.1 * (r1 + r2) - chord);
             let (mut f1, mut f2) = ([v, m1], [-v, m2]);
-
-            let c = 6.0 * (s / h);
-            let k = 2.0 * c / h - 1.2 * axial / h;
-            let c = c - 0.1 * axial;
-            let d = 4.0 * s - axial * h * (4.0 / 30.0);
-            let o = 2.0 * s + axial * h * (1.0 / 30.0);
             let (mut k11, mut k22, mut k12) = ([k, c, d], [k, -c, d], [-k, c, -c, o]);
             for (spring, shape) in element.springs.iter().zip(&SHAPES) {
                 let n = [shape[0], shape[1] * h, shape[2], shape[3] * h];
@@ -303,15 +317,14 @@ impl Solver {
                 k22[2] += slope * n[3] * n[3];
             }
             residual[i] = force - Vector2::new(f1[0], f1[1]);
-            let off = block[1] + k11[1];
-            diagonal[i] = Matrix2::new(block[0] + k11[0], off, off, block[2] + k11[2]);
+            diagonal[i] = Vector3::new(block[0] + k11[0], block[1] + k11[1], block[2] + k11[2]);
             next[i] = Matrix2::new(k12[0], k12[1], k12[2], k12[3]);
             force = residual[i + 1] - Vector2::new(f2[0], f2[1]);
             block = k22;
             above = u2;
         }
         residual[count] = force;
-        diagonal[count] = Matrix2::new(block[0], block[1], block[1], block[2]);
+        diagonal[count] = Vector3::from(block);
     }
 
     /// Solves tangent × step = residual; false if a pivot is not positive.
@@ -324,34 +337,35 @@ impl Solver {
         let mut rhs = residual[0];
         let mut pivot = diagonal[0];
         for i in 0..=last {
-            let (p11, p12, p22) = (pivot.m11, pivot.m12, pivot.m22);
+            let (p11, p12, p22) = (pivot.x, pivot.y, pivot.z);
             let det = p11 * p22 - p12 * p12;
             if !(p11 > 0.0 && det > 1e-14 * p11 * p22) {
                 return false;
             }
             let f = 1.0 / det;
             let (a, b, d) = (p22 * f, -p12 * f, p11 * f);
-            let inverse = Matrix2::new(a, b, b, d);
-            diagonal[i] = inverse;
+            diagonal[i] = Vector3::new(a, b, d);
             step[i] = rhs;
             if i < last {
                 let n = next[i];
-                let across = n.tr_mul(&inverse);
+                let across = n.tr_mul(&Matrix2::new(a, b, b, d));
                 let below = diagonal[i + 1];
-                let off = below.m12 - (across.m11 * n.m12 + across.m12 * n.m22);
-                pivot = Matrix2::new(
-                    below.m11 - (across.m11 * n.m11 + across.m12 * n.m21),
-                    off,
-                    off,
-                    below.m22 - (across.m21 * n.m12 + across.m22 * n.m22),
+                pivot = Vector3::new(
+                    below.x - (across.m11 * n.m11 + across.m12 * n.m21),
+                    below.y - (across.m11 * n.m12 + across.m12 * n.m22),
+                    below.z - (across.m21 * n.m12 + across.m22 * n.m22),
                 );
                 rhs = residual[i + 1] - across * rhs;
             }
         }
-        let mut below = diagonal[last] * step[last];
+        let apply = |inverse: &Vector3<f64>, v: Vector2<f64>| {
+            let (a, b, d) = (inverse.x, inverse.y, inverse.z);
+            Vector2::new(a * v.x + b * v.y, b * v.x + d * v.y)
+        };
+        let mut below = apply(&diagonal[last], step[last]);
         step[last] = below;
         for i in (0..last).rev() {
-            below = diagonal[i] * (step[i] - next[i] * below);
+            below = apply(&diagonal[i], step[i] - next[i] * below);
             step[i] = below;
         }
         true

@@ -221,9 +221,10 @@ impl Springs {
             soils(profile).any(|soil| matches!(soil.stiffness(), Some(Stiffness::Modulus(..))))
         };
         match &self.law {
-            Law::Constant { .. } | Law::Growing { .. } | Law::Curves(_) => vec![&source::GIVEN],
             Law::Elastic(profile) if modulus(profile) => vec![&source::GIVEN, &source::VESIC],
-            Law::Elastic(_) => vec![&source::GIVEN],
+            Law::Constant { .. } | Law::Growing { .. } | Law::Curves(_) | Law::Elastic(_) => {
+                vec![&source::GIVEN]
+            }
             Law::ElasticPlastic(profile) if modulus(profile) => {
                 vec![&source::PLASTIC_SPRINGS, &source::VESIC]
             }

@@ -30,6 +30,7 @@ mod properties;
 mod response;
 mod response_properties;
 mod samples;
+mod side_by_side;
 mod tables;
 mod topography;
 mod units;

@@ -1,0 +1,267 @@
+//! Every method for one post: each in its own safety format, each refusal with
+//! its reason, and the working of the closed forms.
+
+use crate::worksheet::recompute;
+use approx::assert_relative_eq;
+use groundline::actions::GroundlineActions;
+use groundline::caution::Caution;
+use groundline::embedment::PoleFormula;
+use groundline::foundation::{BearingWidth, Restraint};
+use groundline::ground::{Ground, SoilClass};
+use groundline::lateral::*;
+use groundline::limit_state::AllowableStress;
+use groundline::profile::{Layer, Profile, Soil, Stiffness, presumed};
+use groundline::report;
+use groundline::response::{PostModel, Springs};
+use groundline::side_by_side::*;
+use groundline::source::Mark;
+use groundline::step::Worksheet;
+use groundline::units::*;
+
+fn sand() -> Profile {
+    let soil = Soil::new(kn_per_cu_m(18.0))
+        .unwrap()
+        .with_friction_angle(deg(32.0))
+        .unwrap();
+    Profile::uniform(soil.with_stiffness(Stiffness::growing(kn_per_cu_m(8_000.0)).unwrap()))
+        .unwrap()
+}
+
+fn clay() -> Profile {
+    let soil = Soil::new(kn_per_cu_m(18.0))
+        .unwrap()
+        .with_undrained_strength(kpa(50.0))
+        .unwrap();
+    Profile::uniform(soil.with_stiffness(Stiffness::constant(kn_per_cu_m(20_000.0)).unwrap()))
+        .unwrap()
+}
+
+fn load(shear: f64, moment: f64) -> GroundlineActions<AllowableStress> {
+    GroundlineActions::new(kn(shear), kn_m(moment), kn(0.3), AllowableStress::Basic).unwrap()
+}
+
+fn all(profile: Profile) -> SideBySide {
+    SideBySide::new(profile, m(0.3), load(1.2, 1.08), m(1.0), 1.5).unwrap()
+}
+
+/// Each verdict is its method asked directly, with its own factor.
+#[test]
+fn each_in_its_own_format() {
+    let verdicts = all(sand()).verdicts();
+    let find = |name: &str| verdicts.iter().find(|v| v.method == name).unwrap();
+    let broms = BromsSand::new(kn_per_cu_m(18.0), deg(32.0), m(0.3)).unwrap();
+    let verdict = find("Broms, cohesionless");
+    assert_eq!(verdict.format, SafetyFormat::OverallFactor(1.5));
+    let hu = broms.ultimate(m(1.0), m(0.9)).unwrap().shear.to(kn);
+    assert_relative_eq!(
+        verdict.utilization.unwrap().ratio(),
+        1.5 * 1.2 / hu,
+        max_relative = 1e-12
+    );
+    assert_eq!(
+        verdict.needed.unwrap(),
+        broms.needed_depth(kn(1.2) * 1.5, m(0.9)).unwrap()
+    );
+    let verdict = find("UFC 3-220-20, drained");
+    assert_eq!(verdict.format, SafetyFormat::ReducedStrength);
+    let reduced = ReducedSand::new(kn_per_cu_m(18.0), deg(32.0), m(0.3)).unwrap();
+    let hu = reduced.ultimate(m(1.0), m(0.9)).unwrap().shear.to(kn);
+    assert_relative_eq!(
+        verdict.utilization.unwrap().ratio(),
+        1.2 / hu,
+        max_relative = 1e-12
+    );
+    // The other kind of ground is refused, with a reason.
+    let refused = find("Broms, cohesive").needed.unwrap_err();
+    assert!(refused.to_string().contains("one clay"));
+    assert!(find("Brinch Hansen").needed.is_ok());
+    let plastic = find("rigid-plastic");
+    let kp = passive_coefficient(deg(32.0));
+    let own = RigidPlastic::linear(kn_per_cu_m(54.0 * kp), m(0.3)).unwrap();
+    assert_eq!(
+        plastic.needed.unwrap(),
+        own.needed_depth(kn(1.8), m(0.9)).unwrap()
+    );
+    let verdicts = all(clay()).verdicts();
+    let applicable: Vec<_> = verdicts
+        .iter()
+        .filter(|v| v.needed.is_ok())
+        .map(|v| v.method)
+        .collect();
+    assert_eq!(
+        applicable,
+        [
+            "Broms, cohesive",
+            "Brinch Hansen",
+            "rigid-plastic",
+            "UFC 3-220-20, undrained"
+        ]
+    );
+}
+
+/// The code beside them, a post that yields, a post too flexible.
+#[test]
+fn code_yield_and_flexibility() {
+    let formula = PoleFormula::new(
+        &Ground::presumptive(SoilClass::Class4),
+        BearingWidth::new(m(0.3)).unwrap(),
+        Restraint::None,
+    );
+    let with = all(sand()).with_code(formula);
+    let verdicts = with.verdicts();
+    let code = &verdicts[0];
+    assert_eq!(code.method, "IBC 1807.3.2");
+    let check = formula.check(&load(1.2, 1.08), m(1.0)).unwrap();
+    assert_eq!(code.utilization, Some(check.utilization()));
+    assert_eq!(
+        code.needed.unwrap().depth().unwrap(),
+        formula.required(&load(1.2, 1.08)).unwrap().depth()
+    );
+    let weak = all(sand()).yielding_at(kn_m(1.0));
+    for verdict in weak.verdicts() {
+        if let (Ok(needed), SafetyFormat::OverallFactor(_)) = (verdict.needed, verdict.format) {
+            assert_eq!(needed, NeededDepth::PostYields);
+            assert_eq!(verdict.mode, Some(Mode::PostBelow));
+        }
+    }
+    assert_eq!(all(sand()).length_class(), None);
+    let class = |ei: f64| {
+        all(sand())
+            .with_rigidity(kn_sq_m(ei))
+            .length_class()
+            .unwrap()
+    };
+    // η L = (8 000/EI)^(1/5).
+    assert_eq!(class(8_000.0 / 1.9_f64.powi(5)), LengthClass::Short);
+    assert_eq!(class(8_000.0 / 2.1_f64.powi(5)), LengthClass::Intermediate);
+    assert_eq!(class(8_000.0 / 4.1_f64.powi(5)), LengthClass::Long);
+    let slender = all(sand()).with_rigidity(kn_sq_m(5.0));
+    assert!(
+        slender
+            .verdicts()
+            .iter()
+            .filter(|v| v.needed.is_ok())
+            .all(|v| v.too_flexible)
+    );
+    // β L = (ks b/(4 EI))^(1/4) = 2.25 in clay.
+    let class = |ei: f64| {
+        all(clay())
+            .with_rigidity(kn_sq_m(ei))
+            .length_class()
+            .unwrap()
+    };
+    assert_eq!(class(6_000.0 / 4.0 / 2.24_f64.powi(4)), LengthClass::Short);
+    assert_eq!(class(6_000.0 / 4.0 / 2.26_f64.powi(4)), LengthClass::Long);
+    assert!(with.cautions().contains(Caution::MethodsDiffer));
+}
+
+#[test]
+fn refusals() {
+    let nothing = load(0.0, 1.0);
+    assert_eq!(
+        SideBySide::new(sand(), m(0.3), nothing, m(1.0), 1.5)
+            .unwrap_err()
+            .field(),
+        "shear"
+    );
+    let opposite = load(1.0, -1.0);
+    assert!(SideBySide::new(sand(), m(0.3), opposite, m(1.0), 1.5).is_err());
+    for factor in [0.9, f64::NAN, 6.0] {
+        assert!(SideBySide::new(sand(), m(0.3), load(1.0, 1.0), m(1.0), factor).is_err());
+    }
+    // A layered ground is for Hansen alone.
+    let layers = vec![
+        Layer::new(m(0.4), *sand().layers()[0].soil()).unwrap(),
+        Layer::new(m(3.0), *clay().layers()[0].soil()).unwrap(),
+    ];
+    let verdicts = all(Profile::new(layers).unwrap()).verdicts();
+    let applicable: Vec<_> = verdicts
+        .iter()
+        .filter(|v| v.needed.is_ok())
+        .map(|v| v.method)
+        .collect();
+    assert_eq!(applicable, ["Brinch Hansen"]);
+}
+
+/// The lines of the closed forms recompute by hand, in both systems.
+#[test]
+fn working_of_the_methods() {
+    for system in [UnitSystem::Us, UnitSystem::Si] {
+        let mut sheet = Worksheet::new("methods", system);
+        let clay = BromsClay::new(kpa(50.0), m(0.3)).unwrap();
+        let sand = BromsSand::new(kn_per_cu_m(18.0), deg(30.0), m(0.3)).unwrap();
+        for yields in [false, true] {
+            for head in [Head::Free, Head::Restrained] {
+                let (mut clay, mut sand) = (clay.with_head(head), sand.with_head(head));
+                if yields {
+                    clay = clay.yielding_at(kn_m(3.0)).unwrap();
+                    sand = sand.yielding_at(kn_m(3.0)).unwrap();
+                }
+                for depth in [0.6, 1.2, 3.0] {
+                    clay.write(m(depth), m(1.5), &mut sheet).unwrap();
+                    sand.write(m(depth), m(1.5), &mut sheet).unwrap();
+                }
+            }
+        }
+        let post = PostModel::new(
+            kn_sq_m(60.0),
+            m(0.3),
+            m(1.0),
+            Springs::elastic(&self::clay()).unwrap(),
+        )
+        .unwrap()
+        .standing(m(1.8))
+        .unwrap()
+        .with_force(m(0.9), kn(1.2))
+        .unwrap();
+        post.solve().unwrap().write(&post, &mut sheet);
+        assert!(sheet.steps().count() > 60);
+        for step in sheet.steps() {
+            recompute(step, system);
+        }
+        let text = report::text(&sheet).to_string();
+        assert!(text.contains("(from memory)") && text.contains("(derived)"));
+    }
+}
+
+/// Presumed values and their marks: the NCDOT default soil (published), sand
+/// stiffness after Terzaghi and the chart of API (quoted), cell by cell.
+#[test]
+fn presumed_values() {
+    let ground = presumed::default_sand().unwrap();
+    let soil = ground.layers()[0].soil();
+    assert!((soil.unit_weight().to(pcf) - 120.0).abs() < 1e-9);
+    assert!((soil.friction_angle().unwrap().to(deg) - 30.0).abs() < 1e-9);
+    assert_eq!(ground.water(), Some(ft(7.0)));
+    assert_eq!(soil.source().mark, Mark::Published);
+    let mut seen = 0;
+    for row in &crate::vectors::rows("subgrade_modulus.csv")[1..] {
+        let value: f64 = row[3].parse().unwrap();
+        let wet = row[2] == "below water";
+        let ours = match row[0].as_str() {
+            "Kh_sand" => {
+                let density = match row[1].as_str() {
+                    "loose" => presumed::Density::Loose,
+                    "medium" => presumed::Density::Medium,
+                    _ => presumed::Density::Dense,
+                };
+                presumed::sand_stiffness(density, wet)
+            }
+            "k_api_sand" => {
+                let phi = row[1].trim_start_matches("phi=").parse().unwrap();
+                presumed::api_sand_stiffness(deg(phi), wet).unwrap()
+            }
+            // Curves of stiff clay under free water are not here.
+            _ => continue,
+        };
+        assert_relative_eq!(ours.0.to(lb_per_cu_in), value, max_relative = 1e-9);
+        assert_eq!(ours.1.mark, Mark::Quoted);
+        seen += 1;
+    }
+    assert_eq!(seen, 32);
+    // Between the rows, linear; beyond them, refused.
+    let (k, _) = presumed::api_sand_stiffness(deg(36.5), false).unwrap();
+    assert_relative_eq!(k.to(lb_per_cu_in), 171.0, max_relative = 1e-9);
+    assert!(presumed::api_sand_stiffness(deg(28.0), false).is_err());
+    assert!(presumed::api_sand_stiffness(deg(41.0), false).is_err());
+}
