@@ -38,6 +38,7 @@ pub use rigid_plastic::{PlasticLimit, RigidPlastic};
 
 use crate::error::{Error, size_within, within};
 use crate::source::Citation;
+use crate::step::Worksheet;
 use crate::units::{Force, Length, Torque, ft, lb, m, newton};
 
 /// What holds the top of the post at grade.
@@ -157,6 +158,12 @@ pub trait LateralMethod: core::fmt::Debug {
     /// # Errors
     /// Force or height out of range.
     fn greatest_moment(&self, force: Force, height: Length) -> Result<GreatestMoment, Error>;
+
+    /// Writes the working of an ultimate load.
+    ///
+    /// # Errors
+    /// As [`LateralMethod::ultimate`].
+    fn write(&self, depth: Length, height: Length, sheet: &mut Worksheet) -> Result<(), Error>;
 }
 
 /// The deepest any method goes.

@@ -94,6 +94,11 @@ impl BromsClay {
         Ok(Self { yields_at, ..self })
     }
 
+    /// su.
+    pub const fn undrained_strength(&self) -> Pressure {
+        self.su
+    }
+
     /// X = 9 su b.
     fn x(&self) -> f64 {
         BEARING * self.su.value * self.width.value
@@ -122,66 +127,6 @@ impl BromsClay {
     fn moment_at(&self, force: f64, height: f64) -> (f64, f64) {
         let f = force / self.x();
         (self.dead() + f, force * (height + self.dead() + 0.5 * f))
-    }
-
-    /// Writes the working of an ultimate load.
-    ///
-    /// # Errors
-    /// As [`LateralMethod::ultimate`].
-    pub fn write(&self, depth: Length, height: Length, sheet: &mut Worksheet) -> Result<(), Error> {
-        let ultimate = self.ultimate(depth, height)?;
-        let x = crate::units::LineLoad::from_si(self.x());
-        sheet.section("Broms, cohesive soil");
-        sheet.remark(format!("Governs: {}.", ultimate.mode.name()));
-        sheet.push(
-            Step::computed("X", "soil reaction below 1.5 b", "9*su*b", x)
-                .with("su", self.su)
-                .with("b", self.width)
-                .cite(&source::BROMS_CLAY),
-        );
-        if ultimate.mode == Mode::Ground && self.head == Head::Free {
-            let l0 = Length::from_si(depth.value - self.dead());
-            sheet.push(
-                Step::computed("L0", "depth that counts", "L - 1.5*b", l0)
-                    .with("L", depth)
-                    .with("b", self.width)
-                    .cite(&source::BROMS_CLAY),
-            );
-            sheet.push(
-                Step::root(
-                    "Hu",
-                    "ultimate force at the height e",
-                    "Hu^2/(4*X) + Hu*(e + 1.5*b + L0/2) = X*L0^2/4",
-                    ultimate.shear,
-                )
-                .with("X", x)
-                .with("e", height)
-                .with("b", self.width)
-                .with("L0", l0)
-                .cite(&source::BROMS_CLAY),
-            );
-        } else {
-            sheet.push(
-                Step::given("Hu", "ultimate force at the height e", ultimate.shear)
-                    .cite(ultimate.source),
-            );
-        }
-        if self.head == Head::Free {
-            sheet.push(
-                Step::computed(
-                    "Mmax",
-                    "greatest moment, at 1.5 b + Hu/X",
-                    "Hu*(e + 1.5*b + Hu/(2*X))",
-                    ultimate.greatest_moment,
-                )
-                .with("Hu", ultimate.shear)
-                .with("e", height)
-                .with("b", self.width)
-                .with("X", x)
-                .cite(&source::BROMS_CLAY),
-            );
-        }
-        Ok(())
     }
 }
 
@@ -283,5 +228,61 @@ impl LateralMethod for BromsClay {
             depth: Length::from_si(depth),
             moment: Torque::from_si(moment),
         })
+    }
+
+    fn write(&self, depth: Length, height: Length, sheet: &mut Worksheet) -> Result<(), Error> {
+        let ultimate = self.ultimate(depth, height)?;
+        let x = crate::units::LineLoad::from_si(self.x());
+        sheet.section("Broms, cohesive soil");
+        sheet.remark(format!("Governs: {}.", ultimate.mode.name()));
+        sheet.push(
+            Step::computed("X", "soil reaction below 1.5 b", "9*su*b", x)
+                .with("su", self.su)
+                .with("b", self.width)
+                .cite(&source::BROMS_CLAY),
+        );
+        if ultimate.mode == Mode::Ground && self.head == Head::Free {
+            let l0 = Length::from_si(depth.value - self.dead());
+            sheet.push(
+                Step::computed("L0", "depth that counts", "L - 1.5*b", l0)
+                    .with("L", depth)
+                    .with("b", self.width)
+                    .cite(&source::BROMS_CLAY),
+            );
+            sheet.push(
+                Step::root(
+                    "Hu",
+                    "ultimate force at the height e",
+                    "Hu^2/(4*X) + Hu*(e + 1.5*b + L0/2) = X*L0^2/4",
+                    ultimate.shear,
+                )
+                .with("X", x)
+                .with("e", height)
+                .with("b", self.width)
+                .with("L0", l0)
+                .cite(&source::BROMS_CLAY),
+            );
+        } else {
+            sheet.push(
+                Step::given("Hu", "ultimate force at the height e", ultimate.shear)
+                    .cite(ultimate.source),
+            );
+        }
+        if self.head == Head::Free {
+            sheet.push(
+                Step::computed(
+                    "Mmax",
+                    "greatest moment, at 1.5 b + Hu/X",
+                    "Hu*(e + 1.5*b + Hu/(2*X))",
+                    ultimate.greatest_moment,
+                )
+                .with("Hu", ultimate.shear)
+                .with("e", height)
+                .with("b", self.width)
+                .with("X", x)
+                .cite(&source::BROMS_CLAY),
+            );
+        }
+        Ok(())
     }
 }

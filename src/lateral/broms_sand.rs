@@ -138,65 +138,6 @@ impl BromsSand {
         let x = rising_root(0.0, most * 1.000_001, |x| x * x * (height + c * x) - moment);
         x * x
     }
-
-    /// Writes the working of an ultimate load.
-    ///
-    /// # Errors
-    /// As [`LateralMethod::ultimate`].
-    pub fn write(&self, depth: Length, height: Length, sheet: &mut Worksheet) -> Result<(), Error> {
-        let ultimate = self.ultimate(depth, height)?;
-        sheet.section("Broms, cohesionless soil");
-        sheet.remark(format!("Governs: {}.", ultimate.mode.name()));
-        sheet.push(Step::given_number(
-            "Kp",
-            "passive coefficient, Rankine",
-            self.kp,
-        ));
-        if ultimate.mode == Mode::Ground {
-            let (formula, meaning) = match self.head {
-                Head::Free => ("0.5*g*b*L^3*Kp/(e + L)", "ultimate force at the height e"),
-                Head::Restrained => ("1.5*g*b*L^2*Kp", "ultimate force, restrained head"),
-            };
-            let mut step = Step::computed("Hu", meaning, formula, ultimate.shear)
-                .with_as("g", self.unit_weight, crate::units::Measure::UnitWeight)
-                .with("b", self.width)
-                .with("L", depth)
-                .with_number("Kp", self.kp);
-            if self.head == Head::Free {
-                step = step.with("e", height);
-            }
-            sheet.push(step.cite(ultimate.source));
-        } else {
-            sheet.push(
-                Step::given("Hu", "ultimate force at the height e", ultimate.shear)
-                    .cite(ultimate.source),
-            );
-        }
-        if self.head == Head::Free {
-            let f = ultimate.zero_shear;
-            sheet.push(
-                Step::computed("f", "depth of zero shear", "sqrt(2*Hu/(3*g*b*Kp))", f)
-                    .with("Hu", ultimate.shear)
-                    .with_as("g", self.unit_weight, crate::units::Measure::UnitWeight)
-                    .with("b", self.width)
-                    .with_number("Kp", self.kp)
-                    .cite(self.source()),
-            );
-            sheet.push(
-                Step::computed(
-                    "Mmax",
-                    "greatest moment",
-                    "Hu*(e + 2*f/3)",
-                    ultimate.greatest_moment,
-                )
-                .with("Hu", ultimate.shear)
-                .with("e", height)
-                .with("f", f)
-                .cite(self.source()),
-            );
-        }
-        Ok(())
-    }
 }
 
 impl LateralMethod for BromsSand {
@@ -296,5 +237,60 @@ impl LateralMethod for BromsSand {
             depth: Length::from_si(depth),
             moment: Torque::from_si(moment),
         })
+    }
+
+    fn write(&self, depth: Length, height: Length, sheet: &mut Worksheet) -> Result<(), Error> {
+        let ultimate = self.ultimate(depth, height)?;
+        sheet.section("Broms, cohesionless soil");
+        sheet.remark(format!("Governs: {}.", ultimate.mode.name()));
+        sheet.push(Step::given_number(
+            "Kp",
+            "passive coefficient, Rankine",
+            self.kp,
+        ));
+        if ultimate.mode == Mode::Ground {
+            let (formula, meaning) = match self.head {
+                Head::Free => ("0.5*g*b*L^3*Kp/(e + L)", "ultimate force at the height e"),
+                Head::Restrained => ("1.5*g*b*L^2*Kp", "ultimate force, restrained head"),
+            };
+            let mut step = Step::computed("Hu", meaning, formula, ultimate.shear)
+                .with_as("g", self.unit_weight, crate::units::Measure::UnitWeight)
+                .with("b", self.width)
+                .with("L", depth)
+                .with_number("Kp", self.kp);
+            if self.head == Head::Free {
+                step = step.with("e", height);
+            }
+            sheet.push(step.cite(ultimate.source));
+        } else {
+            sheet.push(
+                Step::given("Hu", "ultimate force at the height e", ultimate.shear)
+                    .cite(ultimate.source),
+            );
+        }
+        if self.head == Head::Free {
+            let f = ultimate.zero_shear;
+            sheet.push(
+                Step::computed("f", "depth of zero shear", "sqrt(2*Hu/(3*g*b*Kp))", f)
+                    .with("Hu", ultimate.shear)
+                    .with_as("g", self.unit_weight, crate::units::Measure::UnitWeight)
+                    .with("b", self.width)
+                    .with_number("Kp", self.kp)
+                    .cite(self.source()),
+            );
+            sheet.push(
+                Step::computed(
+                    "Mmax",
+                    "greatest moment",
+                    "Hu*(e + 2*f/3)",
+                    ultimate.greatest_moment,
+                )
+                .with("Hu", ultimate.shear)
+                .with("e", height)
+                .with("f", f)
+                .cite(self.source()),
+            );
+        }
+        Ok(())
     }
 }

@@ -24,6 +24,7 @@ use super::{
 use crate::error::{Error, within};
 use crate::profile::Profile;
 use crate::source::{self, Citation};
+use crate::step::Worksheet;
 use crate::units::{Angle, Force, Length, Measurable, Torque, deg};
 use core::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
 
@@ -302,5 +303,31 @@ impl LateralMethod for Hansen {
     fn greatest_moment(&self, force: Force, height: Length) -> Result<GreatestMoment, Error> {
         let (h, e) = (checked_force(force)?, checked_height(height)?);
         Ok(rotation::greatest(self, self.depth, h, e))
+    }
+
+    fn write(&self, depth: Length, height: Length, sheet: &mut Worksheet) -> Result<(), Error> {
+        let ultimate = self.ultimate(depth, height)?;
+        sheet.section("Brinch Hansen");
+        for span in &self.spans {
+            if span.from < depth.value && span.counts {
+                let c = &span.constants;
+                sheet.remark(format!(
+                    "From {:.3} m: Kq {:.4} to {:.4} (alpha {:.4}), Kc {:.4} to {:.4} (alpha {:.4}), \
+                     effective stress {:.2} kPa and {:.3} kPa/m, c {:.2} kPa.",
+                    span.from,
+                    c.kq_surface,
+                    c.kq_depth,
+                    c.alpha_q,
+                    c.kc_surface,
+                    c.kc_depth,
+                    c.alpha_c,
+                    span.stress / 1e3,
+                    span.growth / 1e3,
+                    span.cohesion / 1e3,
+                ));
+            }
+        }
+        rotation::write(self, &ultimate, depth, height, sheet);
+        Ok(())
     }
 }

@@ -15,6 +15,7 @@ use super::{
 use crate::error::{Error, within};
 use crate::profile::{Profile, Soil};
 use crate::source::{self, Citation};
+use crate::step::{Step, Worksheet};
 use crate::units::{Angle, Force, ForcePerVolume, Length, Pressure, deg, rad};
 
 /// What strengths are multiplied by.
@@ -44,6 +45,15 @@ impl ReducedClay {
             .and_then(Soil::undrained_strength)
             .unwrap_or_default();
         Self::new(su, width)
+    }
+
+    fn write_reduction(&self, sheet: &mut Worksheet) {
+        let reduced = self.0.undrained_strength();
+        sheet.push(
+            Step::computed("su", "reduced undrained strength", "0.75*s0", reduced)
+                .with("s0", reduced / REDUCTION)
+                .cite(&source::UFC_REDUCED),
+        );
     }
 
     /// The method with the reduced strength.
@@ -104,6 +114,20 @@ impl ReducedSand {
     pub const fn reduced_angle(&self) -> Angle {
         self.angle
     }
+    fn write_reduction(&self, sheet: &mut Worksheet) {
+        let reduced = self.angle.value.tan();
+        sheet.push(
+            Step::computed_number(
+                "tr",
+                "reduced tangent of the friction angle",
+                "0.75*t0",
+                reduced,
+            )
+            .with_number("t0", reduced / REDUCTION)
+            .cite(&source::UFC_REDUCED),
+        );
+    }
+
     /// The method with the reduced strength.
     pub const fn broms(&self) -> &BromsSand {
         &self.broms
@@ -135,6 +159,17 @@ macro_rules! as_broms {
                 height: Length,
             ) -> Result<GreatestMoment, Error> {
                 $broms.greatest_moment(force, height)
+            }
+
+            fn write(
+                &$self,
+                depth: Length,
+                height: Length,
+                sheet: &mut Worksheet,
+            ) -> Result<(), Error> {
+                sheet.section("UFC 3-220-20");
+                $self.write_reduction(sheet);
+                $broms.write(depth, height, sheet)
             }
         }
     };

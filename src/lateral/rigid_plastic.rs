@@ -20,6 +20,7 @@ use super::{
 };
 use crate::error::{Error, within};
 use crate::source::{self, Citation};
+use crate::step::Worksheet;
 use crate::units::{
     Force, ForcePerVolume, Length, Measurable, Pressure, Torque, kn_per_cu_m, kpa, newton,
 };
@@ -187,5 +188,12 @@ impl LateralMethod for RigidPlastic {
     fn greatest_moment(&self, force: Force, height: Length) -> Result<GreatestMoment, Error> {
         let (h, e) = (checked_force(force)?, checked_height(height)?);
         Ok(rotation::greatest(self, deepest().value, h, e))
+    }
+
+    fn write(&self, depth: Length, height: Length, sheet: &mut Worksheet) -> Result<(), Error> {
+        let ultimate = self.ultimate(depth, height)?;
+        sheet.section("Rigid-plastic statics");
+        rotation::write(self, &ultimate, depth, height, sheet);
+        Ok(())
     }
 }

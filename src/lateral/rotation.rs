@@ -12,6 +12,7 @@
 use super::bracket::rising_root;
 use super::{GreatestMoment, Mode, NeededDepth, Ultimate, deepest};
 use crate::source::Citation;
+use crate::step::{Step, Worksheet};
 use crate::units::{Force, Length, Measurable, Torque};
 
 /// A reaction along the depth: force and moment about grade, from grade to z.
@@ -93,6 +94,70 @@ pub(super) fn ultimate(
         rotation,
         source,
     }
+}
+
+/// Writes the balance of an ultimate load.
+pub(super) fn write(
+    reaction: &impl Reaction,
+    ultimate: &Ultimate,
+    depth: Length,
+    height: Length,
+    sheet: &mut Worksheet,
+) {
+    let cite = |step: Step| step.cite(ultimate.source);
+    let sums = |z: Length| {
+        let (p, q) = reaction.cumulative(z.value);
+        (Force::from_si(p), Torque::from_si(q))
+    };
+    sheet.remark(format!("Governs: {}.", ultimate.mode.name()));
+    sheet.remark("P reaction from grade down, Q its moment about grade; x turns, f no shear.");
+    if let Some(x) = ultimate.rotation {
+        let ((px, qx), (pl, ql)) = (sums(x), sums(depth));
+        let balance = Step::root(
+            "x",
+            "depth about which the post turns: moments balance about the load",
+            "2*(Qx + e*Px) = QL + e*PL",
+            x,
+        );
+        sheet.push(cite(
+            balance
+                .with("Qx", qx)
+                .with("Px", px)
+                .with("QL", ql)
+                .with("PL", pl)
+                .with("e", height),
+        ));
+        let force = Step::computed(
+            "Hu",
+            "ultimate force at the height e",
+            "2*Px - PL",
+            ultimate.shear,
+        );
+        sheet.push(cite(force.with("Px", px).with("PL", pl)));
+    } else {
+        sheet.push(cite(Step::given(
+            "Hu",
+            "force at the height e at which the post yields",
+            ultimate.shear,
+        )));
+    }
+    let f = ultimate.zero_shear;
+    let (pf, qf) = sums(f);
+    sheet.push(Step::given("f", "depth of zero shear", f));
+    let moment = Step::computed(
+        "Mmax",
+        "greatest moment",
+        "Hu*(e + f) - (Pf*f - Qf)",
+        ultimate.greatest_moment,
+    );
+    sheet.push(cite(
+        moment
+            .with("Hu", ultimate.shear)
+            .with("e", height)
+            .with("f", f)
+            .with("Pf", pf)
+            .with("Qf", qf),
+    ));
 }
 
 /// The least depth, not beyond `most`, whose ultimate force reaches a force.

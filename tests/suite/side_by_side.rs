@@ -203,6 +203,24 @@ fn working_of_the_methods() {
                 }
             }
         }
+        let layers = vec![
+            Layer::new(m(0.4), *self::sand().layers()[0].soil()).unwrap(),
+            Layer::new(m(9.0), *self::clay().layers()[0].soil()).unwrap(),
+        ];
+        let layered = Profile::new(layers).unwrap();
+        let hansen = Hansen::new(&layered, m(0.3), Drainage::Drained).unwrap();
+        let graded = RigidPlastic::graded_clay(kpa(50.0), m(0.3)).unwrap();
+        let others: [&dyn LateralMethod; 5] = [
+            &hansen,
+            &hansen.clone().yielding_at(kn_m(3.0)).unwrap(),
+            &graded,
+            &ReducedClay::new(kpa(50.0), m(0.3)).unwrap(),
+            &ReducedSand::new(kn_per_cu_m(18.0), deg(30.0), m(0.3)).unwrap(),
+        ];
+        for method in others {
+            method.write(m(1.2), m(1.5), &mut sheet).unwrap();
+            assert!(method.write(m(-1.0), m(1.5), &mut sheet).is_err());
+        }
         let post = PostModel::new(
             kn_sq_m(60.0),
             m(0.3),
