@@ -30,7 +30,14 @@ pub(super) const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_8
 
 impl Mesh {
     pub(super) fn new(model: &PostModel) -> Self {
-        let (top, toe) = (-model.above.value, model.depth.value);
+        let toe = model.depth.value;
+        // Closer than this, two depths are one.
+        let near = 1e-7 * (toe + model.above.value);
+        let top = if model.above.value > near {
+            -model.above.value
+        } else {
+            0.0
+        };
         let mut breaks = vec![top, 0.0, toe];
         breaks.extend(model.springs.breaks(model.depth));
         for load in &model.loads {
@@ -42,13 +49,21 @@ impl Mesh {
                 }
             }
         }
+        for depth in &mut breaks {
+            for fixed in [0.0, top, toe] {
+                if (*depth - fixed).abs() <= near {
+                    *depth = fixed;
+                }
+            }
+        }
         breaks.sort_by(f64::total_cmp);
-        breaks.dedup_by(|a, b| (*a - *b).abs() < 1e-9 * (toe - top));
+        breaks.dedup_by(|a, b| (*a - *b).abs() <= near);
         let size = toe / f64::from(model.elements);
         let mut z = vec![top];
         for pair in breaks.windows(2) {
             let (from, to) = (pair[0], pair[1]);
-            let count = ((to - from) / size - 1e-9).ceil().clamp(1.0, 1e5);
+            let most = f64::from(model.elements);
+            let count = ((to - from) / size - 1e-9).ceil().clamp(1.0, most);
             let mut i = 1.0;
             while i <= count {
                 z.push(if i >= count {
@@ -59,7 +74,8 @@ impl Mesh {
                 i += 1.0;
             }
         }
-        let grade = z.iter().position(|z| *z > -1e-12).unwrap_or(0);
+        let z = refined(z, model);
+        let grade = z.iter().position(|z| *z >= 0.0).unwrap_or(0);
         let elements = z
             .windows(2)
             .map(|pair| {
@@ -90,10 +106,7 @@ impl Mesh {
             if let Load::At(height, force, moment) = *load {
                 let at = (-height).max(top);
                 let over = height + at;
-                let node = z
-                    .iter()
-                    .position(|z| *z > at - 1e-9 * (toe - top))
-                    .unwrap_or(0);
+                let node = z.iter().position(|z| *z >= at - near).unwrap_or(0);
                 nodal[node].0 += force;
                 nodal[node].1 += moment + force * over;
             }
@@ -116,4 +129,32 @@ impl Mesh {
             grade,
         }
     }
+}
+
+/// Elements no longer than the soil's own length, (4 EI/k)^(1/4) of the spring
+/// at rest: longer ones miss how the post bends in it.
+fn refined(coarse: Vec<f64>, model: &PostModel) -> Vec<f64> {
+    let curves = model.springs.curves();
+    let mut z = vec![coarse[0]];
+    for pair in coarse.windows(2) {
+        let (from, to) = (pair[0], pair[1]);
+        let h = to - from;
+        let mut parts = 1.0;
+        if from >= 0.0 {
+            let at = from + GAUSS[1] * h;
+            let (_, k) = model
+                .springs
+                .at(at, model.width, model.rigidity)
+                .at(0.0, curves);
+            let own = (4.0 * model.rigidity.value / k).powf(0.25);
+            parts = (h / own).ceil().clamp(1.0, 100.0);
+        }
+        let mut i = 1.0;
+        while i < parts {
+            z.push(from + h * (i / parts));
+            i += 1.0;
+        }
+        z.push(to);
+    }
+    z
 }

@@ -113,14 +113,14 @@ impl PostModel {
     /// too.
     ///
     /// # Errors
-    /// More than 100 loads.
+    /// As [`PostModel::with_axial`]; more than 100 loads.
     pub fn with_actions<L: LimitState>(
         self,
         actions: &GroundlineActions<L>,
     ) -> Result<Self, Error> {
         let (shear, moment) = (actions.shear().value, actions.moment().value);
-        let axial = self.axial + actions.axial();
-        Self { axial, ..self }.with(Load::At(0.0, shear, moment))
+        self.with_axial(actions.axial())?
+            .with(Load::At(0.0, shear, moment))
     }
 
     /// With a moment at grade.
@@ -144,18 +144,21 @@ impl PostModel {
         Ok(self)
     }
 
-    /// With an axial compression, the same along the whole post: its
-    /// second-order effect is included.
+    /// With an axial compression, the same along the whole post, added to what
+    /// there is: its second-order effect is included.
     ///
     /// # Errors
-    /// Outside 0 to 100 MN.
+    /// Outside 0 to 100 MN, itself or with what there is.
     pub fn with_axial(self, axial: Force) -> Result<Self, Error> {
-        let axial = within("axial force", axial, kn(0.0), kn(1e5))?;
+        let most = kn(1e5);
+        let axial = within("axial force", axial, kn(0.0), most)? + self.axial;
+        let axial = within("axial force", axial, kn(0.0), most)?;
         Ok(Self { axial, ..self })
     }
 
     /// With this many elements below grade in place of 100; above, elements are
-    /// as long.
+    /// as long, but no more of them. Elements longer than (4 EI/k)^(1/4) of the
+    /// spring at rest are cut further.
     ///
     /// # Errors
     /// Outside 4 to 5 000.
@@ -201,12 +204,13 @@ impl PostModel {
         Ok(solver.response())
     }
 
-    /// The share of the load at which the post collapses: the last one with an
-    /// equilibrium, to a millionth, and not more than `most`. None if even that
-    /// is carried.
+    /// The share of the load at which the ground lets the post go: the last one
+    /// with an equilibrium, to a millionth, and not more than `most`. None if
+    /// even that is carried. The post itself stays elastic: compare its
+    /// greatest moment with what it bears. The axial force is not scaled.
     ///
     /// # Errors
-    /// `most` outside 0 to 10⁶, or no load at all.
+    /// `most` outside 0 to 10⁶, no load at all, or elastic springs.
     ///
     /// ```
     /// use groundline::{response::*, units::*};

@@ -5,11 +5,14 @@
 //! is allocated once the solver is made. Springs act at the two Gauss points of
 //! an element.
 //!
-//! The residual is formed from rotations relative to the chord of each element,
-//! and these are kept and updated by themselves: formed anew from y and θ, or as
-//! K u, they lose their digits in fine meshes and the iteration stalls.
-//! Equilibrium is a residual of 1e-10 of the load, or of 1e-8 where rounding
-//! lets it fall no further.
+//! A short element of a stiff post is many orders stiffer than the ground, and
+//! differences of such stiffnesses leave nothing of the ground. So the sweep
+//! does not eliminate a node from the next one but, of each element, the
+//! bending r of its lower end relative to the upper one carried on rigidly:
+//! bending stiffness stands in the pivot alone, and what is handed down is of
+//! the size of the ground's. Bending of each element is likewise kept and
+//! updated by itself in the residual. Equilibrium is a residual of 1e-10 of the
+//! load, or of 1e-8 where rounding lets it fall no further.
 //!
 //! A pivot that is not positive, a rotation beyond 0.5 rad or 60 iterations
 //! without equilibrium are collapse.
@@ -67,14 +70,21 @@ pub struct Solver {
     bent: Vec<[f64; 3]>,
     trial_bent: Vec<[f64; 3]>,
     step: Vec<Vector2<f64>>,
+    /// Bending of each element in the step: y and θ of its lower end relative
+    /// to the upper one carried on rigidly.
+    step_bent: Vec<Vector2<f64>>,
     residual: Vec<Vector2<f64>>,
-    /// Diagonal blocks, then their inverses, symmetric: the three that differ.
-    /// Blocks to the next node.
+    /// Tangent of springs and axial force: diagonal blocks, symmetric, the
+    /// three that differ; blocks to the next node. Bending apart.
     diagonal: Vec<Vector3<f64>>,
     next: Vec<Matrix2<f64>>,
+    /// What the sweep down keeps of each element for the sweep up: r = G d + g
+    /// of the step d of its lower end.
+    gain: Vec<Matrix2<f64>>,
+    offset: Vec<Vector2<f64>>,
     load: Vec<Vector2<f64>>,
-    /// EI/h and the tangent of each element without springs.
-    bending: Vec<[f64; 5]>,
+    /// EI/h, 6 EI/h², 12 EI/h³ and −1.2 N/h of each element.
+    bending: Vec<[f64; 4]>,
     iterations: u32,
     share: f64,
 }
@@ -94,20 +104,14 @@ impl Solver {
             load[i] += Vector2::new(0.5 * w * h, w * h * h / 12.0);
             load[i + 1] += Vector2::new(0.5 * w * h, -w * h * h / 12.0);
         }
-        let axial = model.axial.value;
+        let (rigidity, axial) = (model.rigidity.value, model.axial.value);
         let bending = mesh
             .elements
             .iter()
             .map(|element| {
                 let h = element.length;
-                let s = model.rigidity.value / h;
-                [
-                    s,
-                    12.0 * s / (h * h) - 1.2 * axial / h,
-                    6.0 * s / h - 0.1 * axial,
-                    4.0 * s - 4.0 * axial * h / 30.0,
-                    2.0 * s + axial * h / 30.0,
-                ]
+                let s = rigidity / h;
+                [s, 6.0 * s / h, 12.0 * s / (h * h), -1.2 * axial / h]
             })
             .collect();
         Self {
@@ -118,9 +122,12 @@ impl Solver {
             bent: vec![[0.0; 3]; count - 1],
             trial_bent: vec![[0.0; 3]; count - 1],
             step: vec![Vector2::zeros(); count],
+            step_bent: vec![Vector2::zeros(); count - 1],
             residual: vec![Vector2::zeros(); count],
             diagonal: vec![Vector3::zeros(); count],
             next: vec![Matrix2::zeros(); count - 1],
+            gain: vec![Matrix2::zeros(); count - 1],
+            offset: vec![Vector2::zeros(); count - 1],
             load,
             bending,
             iterations: 0,
@@ -139,30 +146,26 @@ impl Solver {
     }
 
     /// Finds the equilibrium under a share of the load, starting from the last
-    /// one found.
+    /// one found, or from rest where the load falls to less than half or turns
+    /// round. The axial force is not scaled: it is there at every share.
     ///
     /// # Errors
     /// Share outside −10⁶ to 10⁶; [`Error::NoEquilibrium`], after which the
-    /// solver starts again from rest.
+    /// solver is where it was before.
     pub fn solve(&mut self, share: f64) -> Result<(), Error> {
         let share = number_within("share of the load", share, -1e6, 1e6)?;
-        self.trial.copy_from_slice(&self.state);
-        self.trial_bent.copy_from_slice(&self.bent);
-        self.share = share;
-        let outcome = self.newton(share);
-        match outcome {
-            Ok(iterations) => {
-                self.iterations = iterations;
-                self.state.copy_from_slice(&self.trial);
-                self.bent.copy_from_slice(&self.trial_bent);
-                Ok(())
-            }
-            Err(error) => {
-                self.state.fill(Vector2::zeros());
-                self.bent.fill([0.0; 3]);
-                Err(error)
-            }
+        if share / self.share > 0.5 {
+            self.trial.copy_from_slice(&self.state);
+            self.trial_bent.copy_from_slice(&self.bent);
+        } else {
+            self.trial.fill(Vector2::zeros());
+            self.trial_bent.fill([0.0; 3]);
         }
+        self.iterations = self.newton(share)?;
+        self.share = share;
+        self.state.copy_from_slice(&self.trial);
+        self.bent.copy_from_slice(&self.trial_bent);
+        Ok(())
     }
 
     fn newton(&mut self, share: f64) -> Result<u32, Error> {
@@ -186,11 +189,16 @@ impl Solver {
         let mut size = norm(&self.residual);
         let (mut least, mut stalled) = (f64::MAX, 0);
         for iteration in 0..MOST_ITERATIONS {
-            if size <= TOLERANCE * scale || (size <= FLOOR * scale && stalled > 2) {
+            let there = size <= TOLERANCE * scale || (size <= FLOOR * scale && stalled > 2);
+            // Rest without load is an equilibrium, but it may be unstable.
+            if there && scale > 0.0 {
                 return Ok(iteration);
             }
             if !self.eliminate() {
                 return Err(failed(size, iteration));
+            }
+            if there {
+                return Ok(iteration);
             }
             self.search(share);
             size = norm(&self.residual);
@@ -241,16 +249,17 @@ impl Solver {
         for (u, d) in self.trial.iter_mut().zip(&self.step) {
             *u += d * share;
         }
-        for ((bent, element), pair) in self
+        let steps = self.step.iter().zip(&self.step_bent);
+        for ((bent, element), (upper, r)) in self
             .trial_bent
             .iter_mut()
             .zip(&self.mesh.elements)
-            .zip(self.step.windows(2))
+            .zip(steps)
         {
-            let chord = (pair[1].x - pair[0].x) / element.length;
-            bent[0] += share * (pair[0].y - chord);
-            bent[1] += share * (pair[1].y - chord);
-            bent[2] += share * chord;
+            let turned = r.x / element.length;
+            bent[0] -= share * turned;
+            bent[1] += share * (r.y - turned);
+            bent[2] += share * (upper.y + turned);
         }
     }
 
@@ -288,11 +297,13 @@ impl Solver {
             let h = element.length;
             let (u1, u2) = (above, trial[i + 1]);
             let [r1, r2, chord] = bent[i];
-            let [s, k, c, d, o] = bending[i];
+            let [s, s6, _, k] = bending[i];
             // Bending, less what the axial force takes.
             let m1 = s * (4.0 * r1 + 2.0 * r2) - axial * h * (4.0 * r1 - r2) * (1.0 / 30.0);
             let m2 = s * (2.0 * r1 + 4.0 * r2) - axial * h * (4.0 * r2 - r1) * (1.0 / 30.0);
-            let v = (c + 0.1 * axial) * (r1 + r2) - axial * (0.1 * (r1 + r2) - chord);
+            let v = s6 * (r1 + r2) - axial * (0.1 * (r1 + r2) - chord);
+            let (c, o) = (-0.1 * axial, axial * h * (1.0 / 30.0));
+            let d = -4.0 * o;
             let (mut f1, mut f2) = ([v, m1], [-v, m2]);
             let (mut k11, mut k22, mut k12) = ([k, c, d], [k, -c, d], [-k, c, -c, o]);
             for (spring, shape) in element.springs.iter().zip(&SHAPES) {
@@ -328,50 +339,90 @@ impl Solver {
     }
 
     /// Solves tangent × step = residual; false if a pivot is not positive.
+    ///
+    /// With the lower end d of an element and r, its upper end is
+    /// u = W (d − r), W = (1, −h; 0, 1). Of the energy
+    /// ½ u'A u + u'B d + ½ r'K r − g'u the least over r is at
+    /// r = (A^ + K)⁻¹ ((A^ + B^) d − g^), A^ = W'A W, B^ = W'B, g^ = W'g.
     fn eliminate(&mut self) -> bool {
         let last = self.next.len();
-        let diagonal = &mut self.diagonal[..=last];
+        let elements = &self.mesh.elements[..last];
+        let bending = &self.bending[..last];
+        let diagonal = &self.diagonal[..=last];
         let residual = &self.residual[..=last];
         let step = &mut self.step[..=last];
+        let step_bent = &mut self.step_bent[..last];
         let next = &self.next[..last];
+        let gain = &mut self.gain[..last];
+        let offset = &mut self.offset[..last];
         let mut rhs = residual[0];
-        let mut pivot = diagonal[0];
-        for i in 0..=last {
-            let (p11, p12, p22) = (pivot.x, pivot.y, pivot.z);
+        let mut stiff = diagonal[0];
+        for i in 0..last {
+            let h = elements[i].length;
+            let [s, s6, s12, _] = bending[i];
+            let n = next[i];
+            // A^, B^, g^.
+            let (a11, a12) = (stiff.x, stiff.y - h * stiff.x);
+            let a22 = stiff.z - h * (stiff.y + a12);
+            let (b11, b12) = (n.m11, n.m12);
+            let (b21, b22) = (n.m21 - h * b11, n.m22 - h * b12);
+            let (g1, g2) = (rhs.x, rhs.y - h * rhs.x);
+            // (A^ + K)⁻¹.
+            let p11 = a11 + s12;
+            let p12 = a12 - s6;
+            let p22 = a22 + 4.0 * s;
             let det = p11 * p22 - p12 * p12;
             if !(p11 > 0.0 && det > 1e-14 * p11 * p22) {
                 return false;
             }
             let f = 1.0 / det;
-            let (a, b, d) = (p22 * f, -p12 * f, p11 * f);
-            diagonal[i] = Vector3::new(a, b, d);
-            step[i] = rhs;
-            if i < last {
-                let n = next[i];
-                let across = n.tr_mul(&Matrix2::new(a, b, b, d));
-                let below = diagonal[i + 1];
-                pivot = Vector3::new(
-                    below.x - (across.m11 * n.m11 + across.m12 * n.m21),
-                    below.y - (across.m11 * n.m12 + across.m12 * n.m22),
-                    below.z - (across.m21 * n.m12 + across.m22 * n.m22),
-                );
-                rhs = residual[i + 1] - across * rhs;
-            }
+            let (q11, q12, q22) = (p22 * f, -p12 * f, p11 * f);
+            // X = A^ + B^; r = G d + g.
+            let (x11, x12, x21, x22) = (a11 + b11, a12 + b12, a12 + b21, a22 + b22);
+            let (k11, k12) = (q11 * x11 + q12 * x21, q11 * x12 + q12 * x22);
+            let (k21, k22) = (q12 * x11 + q22 * x21, q12 * x12 + q22 * x22);
+            gain[i] = Matrix2::new(k11, k12, k21, k22);
+            offset[i] = Vector2::new(-(q11 * g1 + q12 * g2), -(q12 * g1 + q22 * g2));
+            // What the post above does to the lower end: A^ + B^ + B^' − X'G.
+            let below = diagonal[i + 1];
+            stiff = Vector3::new(
+                below.x + a11 + 2.0 * b11 - (x11 * k11 + x21 * k21),
+                below.y + a12 + b12 + b21 - (x11 * k12 + x21 * k22),
+                below.z + a22 + 2.0 * b22 - (x12 * k12 + x22 * k22),
+            );
+            let down = &residual[i + 1];
+            rhs = Vector2::new(
+                down.x + g1 - (k11 * g1 + k21 * g2),
+                down.y + g2 - (k12 * g1 + k22 * g2),
+            );
         }
-        let apply = |inverse: &Vector3<f64>, v: Vector2<f64>| {
-            let (a, b, d) = (inverse.x, inverse.y, inverse.z);
-            Vector2::new(a * v.x + b * v.y, b * v.x + d * v.y)
-        };
-        let mut below = apply(&diagonal[last], step[last]);
+        let det = stiff.x * stiff.z - stiff.y * stiff.y;
+        if !(stiff.x > 0.0 && det > 1e-14 * stiff.x * stiff.z) {
+            return false;
+        }
+        let f = 1.0 / det;
+        let mut below = Vector2::new(
+            f * (stiff.z * rhs.x - stiff.y * rhs.y),
+            f * (stiff.x * rhs.y - stiff.y * rhs.x),
+        );
         step[last] = below;
         for i in (0..last).rev() {
-            below = apply(&diagonal[i], step[i] - next[i] * below);
+            let r = gain[i] * below + offset[i];
+            step_bent[i] = r;
+            let turn = below.y - r.y;
+            below = Vector2::new(below.x - r.x - elements[i].length * turn, turn);
             step[i] = below;
         }
         true
     }
 
     pub(super) fn collapse(&mut self, most: f64) -> Result<Option<f64>, Error> {
+        if self.model.springs.unlimited() {
+            return Err(Error::NotApplicable {
+                field: "springs",
+                reason: "elastic springs have no limit: nothing collapses",
+            });
+        }
         if self.load.iter().all(|load| load.x == 0.0 && load.y == 0.0) {
             return Err(Error::NotApplicable {
                 field: "load",
@@ -392,9 +443,8 @@ impl Solver {
                 break;
             }
             let middle = 0.5 * (low + high);
-            // From the last equilibrium, which a failure has lost.
-            let carried = self.solve(low).is_ok() && self.solve(middle).is_ok();
-            if carried {
+            // From the last equilibrium.
+            if self.solve(middle).is_ok() {
                 low = middle;
             } else {
                 high = middle;
@@ -403,7 +453,8 @@ impl Solver {
         Ok(Some(low))
     }
 
-    /// The response at the last equilibrium.
+    /// The response at the last equilibrium; at rest, and under no load, before
+    /// there is one.
     pub fn response(&self) -> Response {
         Response::new(&self.model, &self.mesh, &self.state, self.share)
     }

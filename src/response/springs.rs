@@ -243,6 +243,14 @@ impl Springs {
         }
     }
 
+    /// Whether no depth has a limit to what it resists.
+    pub(super) const fn unlimited(&self) -> bool {
+        matches!(
+            self.law,
+            Law::Constant { limit: None, .. } | Law::Growing { .. } | Law::Elastic(_)
+        )
+    }
+
     pub(super) fn curves(&self) -> &[Vec<(f64, f64)>] {
         &self.curves
     }

@@ -290,6 +290,127 @@ fn collapse_where_limit_analysis_has_it() {
     assert_relative_eq!(factor * 300.0, ultimate, max_relative = 3e-3);
 }
 
+/// A post many orders stiffer than its ground, in any mesh: the two equations
+/// of a rigid body in ground of stiffness nh z, solved here. Elimination node
+/// by node loses the ground in rounding.
+#[test]
+fn stiff_posts_in_fine_meshes() {
+    let (nh, l, h, e) = (2e6_f64, 0.5_f64, 100.0, 1.0);
+    // H = nh (y0 L²/2 + θ L³/3), −H e = nh (y0 L³/3 + θ L⁴/4).
+    let det = nh * l.powi(6) * (1.0 / 8.0 - 1.0 / 9.0);
+    let y0 = (h * l.powi(4) / 4.0 + h * e * l.powi(3) / 3.0) / det;
+    let theta = (-h * e * l.powi(2) / 2.0 - h * l.powi(3) / 3.0) / det;
+    for ei in [1e8, 1e10, 1e12] {
+        for elements in [10, 100, 1_000, 5_000] {
+            let springs = Springs::growing(kn_per_cu_m(nh / 1e3)).unwrap();
+            let post = PostModel::new(n_sq_m(ei), mm(300.0), m(l), springs).unwrap();
+            let post = post.with_force(m(e), newton(h)).unwrap();
+            let post = post.with_elements(elements).unwrap();
+            let response = post.standing(m(1.0)).unwrap().solve().unwrap();
+            let at = response.at_grade();
+            // Bending is of the order nh L⁵/EI.
+            let bending = nh * l.powi(5) / ei + 1e-8;
+            assert_relative_eq!(at.deflection.value, y0, max_relative = bending);
+            assert_relative_eq!(at.rotation.value, theta, max_relative = bending);
+        }
+    }
+}
+
+/// Collapse is the same in every mesh, and where limit analysis has it.
+#[test]
+fn collapse_in_fine_meshes() {
+    let limit = RigidPlastic::constant(kpa(60.0), mm(89.0)).unwrap();
+    let ultimate = limit.ultimate(m(0.9), m(1.0)).unwrap().shear.value;
+    for (ei, elements) in [
+        (1e6, 100),
+        (1e6, 2_000),
+        (1e8, 100),
+        (1e8, 2_000),
+        (1e11, 200),
+    ] {
+        let springs = Springs::constant_up_to(mpa(200.0), n_per_m(5_340.0)).unwrap();
+        let post = PostModel::new(n_sq_m(ei), mm(89.0), m(0.9), springs).unwrap();
+        let post = post.with_force(m(1.0), newton(500.0)).unwrap();
+        let post = post.with_elements(elements).unwrap();
+        let factor = post.collapse(1e3).unwrap().unwrap();
+        assert_relative_eq!(factor * 500.0, ultimate, max_relative = 5e-3);
+    }
+    // Without a limit nothing collapses.
+    for springs in [elastic(), Springs::growing(kn_per_cu_m(1e3)).unwrap()] {
+        let error = model(springs, 1.0, 1.0).collapse(10.0).unwrap_err();
+        assert_eq!(error.field(), "springs");
+    }
+}
+
+/// A load that is not carried leaves the solver where it was; unloading
+/// comes back to rest.
+#[test]
+fn after_a_load_too_great() {
+    let springs = Springs::constant_up_to(mpa(1.78), n_per_m(5_340.0)).unwrap();
+    let mut solver = model(springs, 600.0, 600.0).solver();
+    assert_eq!(solver.response().at_grade().deflection, m(0.0));
+    assert_eq!(solver.response().at_grade().shear, newton(0.0));
+    solver.solve(0.8).unwrap();
+    let before = solver.response();
+    assert!(solver.solve(1e4).is_err());
+    assert_eq!(solver.response(), before);
+    assert!(solver.solve(f64::NAN).is_err());
+    assert_eq!(solver.response(), before);
+    for share in [0.1, 0.0, -0.8, 0.0, 0.8] {
+        solver.solve(share).unwrap();
+        let y = solver.response().at_grade().deflection.value;
+        assert_eq!(share == 0.0, y == 0.0);
+        assert_eq!(share > 0.0, y > 0.0);
+    }
+    let again = solver.response().at_grade().deflection;
+    assert_relative_eq!(
+        again.value,
+        before.at_grade().deflection.value,
+        max_relative = 1e-9
+    );
+    // Rest under an axial force beyond the critical one is no equilibrium.
+    let post = PostModel::new(n_sq_m(100.0), mm(89.0), m(0.9), elastic()).unwrap();
+    let post = post.standing(m(2.0)).unwrap();
+    let post = post.with_axial(kn(1.0)).unwrap();
+    assert!(post.solver().solve(0.0).is_err());
+}
+
+/// Heights that are grade but for rounding are grade.
+#[test]
+fn heights_of_next_to_nothing() {
+    let at = |above: f64| {
+        let post = PostModel::new(n_sq_m(EI), mm(89.0), m(0.9), elastic()).unwrap();
+        let post = post.with_force(m(above), kn(2.0)).unwrap();
+        let post = post.with_moment(kn_m(2.0)).unwrap();
+        let response = post.standing(m(above)).unwrap().solve().unwrap();
+        assert_eq!(response.at_grade().depth, m(0.0));
+        response.at_grade().deflection.to(mm)
+    };
+    for above in [0.0, 1e-13, 1e-11, 1e-9, 1e-8, 1e-7, 1e-6, 1e-5] {
+        assert_relative_eq!(at(above), 15.3407, max_relative = 2e-5);
+    }
+}
+
+/// A slender post is cut finely enough whatever number of elements is asked
+/// for: the endless beam, and the long post in growing ground.
+#[test]
+fn slender_posts_in_coarse_meshes() {
+    for ei in [0.005, 0.5, 50.0] {
+        let ei = kn_sq_m(ei);
+        let k = mpa(100.0);
+        let exact = closed_form::endless(k, ei, m(3.0), newton(10.0), n_m(1.0)).unwrap();
+        let post = PostModel::new(ei, mm(89.0), m(3.0), Springs::constant(k).unwrap()).unwrap();
+        let post = post.with_force(m(0.0), newton(10.0)).unwrap();
+        let post = post.with_moment(n_m(1.0)).unwrap();
+        let coarse = post.with_elements(4).unwrap().solve().unwrap();
+        assert_relative_eq!(
+            coarse.at_grade().deflection.value,
+            exact.deflection.value,
+            max_relative = 0.02
+        );
+    }
+}
+
 /// An axial force magnifies as it does a cantilever: 1/(1 − N/Ncr) within two
 /// per cent, and no equilibrium beyond the critical one.
 #[test]
