@@ -79,6 +79,15 @@ cautions! {
         was put into its solidity.";
     /// Gates.
     LeafTorsion = "A gate leaf in the wind also twists the post it hangs on; that is not checked here.";
+    /// A post that bears against backfill.
+    BackfillRing = "The backfill is taken as what gives first; if the ground round it is weaker, \
+        ask the ground too, with the width of the hole.";
+    /// Foam.
+    Foam = "Expanding foam in the ground has no independent strength data: nothing is credited to it \
+        but what a test on site gave.";
+    /// Wood in concrete.
+    Shrinkage = "Wood shrinks and a gap opens between post and concrete: notch or key the foot of the \
+        post, and count bond as an upper estimate.";
     /// Several methods beside each other.
     MethodsDiffer = "Limit-state methods differ by up to two either way; a factor belongs to its \
         method. None of them looks at movement.";

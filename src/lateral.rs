@@ -49,7 +49,8 @@ pub enum Head {
     #[default]
     Free,
     /// Something that keeps it from turning, such as a beam or slab it is cast
-    /// into. Paving does not.
+    /// into. Paving does not. It takes the moment of a force above grade, H e,
+    /// besides that of the head: both are its own to check.
     Restrained,
 }
 
@@ -61,6 +62,8 @@ pub enum Mode {
     Ground,
     /// The post yields below grade.
     PostBelow,
+    /// The post yields above its restrained head, at grade.
+    PostAbove,
     /// The post yields at its restrained head while the ground gives way.
     Head,
     /// The post yields at its restrained head and below grade.
@@ -73,6 +76,7 @@ impl Mode {
         match self {
             Self::Ground => "the ground gives way",
             Self::PostBelow => "the post yields below grade",
+            Self::PostAbove => "the post yields above its held head",
             Self::Head => "the post yields at its head, the ground gives way",
             Self::HeadAndPost => "the post yields at its head and below grade",
         }

@@ -28,4 +28,4 @@ mod working;
 pub use model::PostModel;
 pub use solution::{Greatest, Response, Station};
 pub use solver::Solver;
-pub use springs::{Curve, Loading, Springs, api_sand_coefficients};
+pub use springs::{ClayCurve, Curve, Loading, Springs, api_sand_coefficients};

@@ -5,7 +5,12 @@
 //! load with allowable bearing; Broms, Hansen and plastic statics compare the
 //! load times an overall factor with the ultimate load; UFC 3-220-20 has its
 //! safety in the strength. The load is the same for all: at allowable-stress
-//! (service) level. A method that does not apply says why.
+//! (service) level. A method that does not apply says why, also one whose depth
+//! would leave the one soil it is for.
+//!
+//! Where a soil has both an undrained strength and a friction angle, Hansen and
+//! plastic statics are asked twice: a gust is quick for clay, a wet season is
+//! not.
 
 use crate::actions::GroundlineActions;
 use crate::caution::{Caution, Cautions};
@@ -16,7 +21,7 @@ use crate::lateral::{
     ReducedClay, ReducedSand, RigidPlastic, passive_coefficient,
 };
 use crate::limit_state::AllowableStress;
-use crate::profile::{Profile, Stiffness};
+use crate::profile::{BearingSurface, Profile, Soil, Stiffness};
 use crate::source::{self, Citation};
 use crate::units::{FlexuralRigidity, Length, Torque};
 use crate::utilization::Utilization;
@@ -62,8 +67,9 @@ pub struct Verdict {
     /// The greatest moment in the post under the load itself, where the
     /// method has one.
     pub greatest_moment: Option<Torque>,
-    /// A rigid method on a post that is not short for its ground.
-    pub too_flexible: bool,
+    /// A rigid method on a post that is not short for its ground; none where
+    /// that is not known.
+    pub too_flexible: Option<bool>,
 }
 
 /// A post, its load and its ground, for every method.
@@ -139,7 +145,10 @@ impl SideBySide {
         }
     }
 
-    /// With a post that yields at a moment.
+    /// With a post that yields at a moment: compared with the load times the
+    /// overall factor, as the ground is, and with the load itself where the
+    /// safety is in the strength of the soil. What the standard of the post
+    /// says about it is another check.
     #[must_use]
     pub fn yielding_at(self, moment: Torque) -> Self {
         Self {
@@ -159,82 +168,136 @@ impl SideBySide {
     }
 
     /// Short, intermediate or long at the planned depth, by the stiffness of
-    /// the soil at grade; none where stiffness or rigidity is not given.
-    pub fn length_class(&self) -> Option<LengthClass> {
-        let rigidity = self.rigidity?;
+    /// the soil at half of it; none where stiffness or rigidity is not given,
+    /// or the stiffness is a modulus, which the source does not know.
+    ///
+    /// # Errors
+    /// Width, depth, rigidity or stiffness out of range.
+    pub fn length_class(&self) -> Result<Option<LengthClass>, Error> {
+        let Some(rigidity) = self.rigidity else {
+            return Ok(None);
+        };
         let soil = self.profile.bearing_soil(self.planned * 0.5);
-        let class = match soil.stiffness()? {
-            Stiffness::Constant(ks) => {
+        let class = match soil.stiffness() {
+            Some(Stiffness::Constant(ks)) => {
                 LengthClass::in_constant(*ks, self.width, rigidity, self.planned)
             }
-            Stiffness::Growing(nh) => LengthClass::in_growing(*nh, rigidity, self.planned),
-            Stiffness::Modulus(es, _) => {
-                let ks = *es / self.width;
-                LengthClass::in_constant(ks, self.width, rigidity, self.planned)
-            }
+            Some(Stiffness::Growing(nh)) => LengthClass::in_growing(*nh, rigidity, self.planned),
+            Some(Stiffness::Modulus(..)) | None => return Ok(None),
         };
-        class.ok().map(|(_, class)| class)
+        class.map(|(_, class)| Some(class))
     }
 
     /// Every method, applicable or not, in the order of its safety format.
     pub fn verdicts(&self) -> Vec<Verdict> {
         let overall = SafetyFormat::OverallFactor(self.factor);
+        let reduced = SafetyFormat::ReducedStrength;
+        let (profile, width, my) = (&self.profile, self.width, self.yields_at);
         let mut all = Vec::new();
         all.extend(self.code.map(|formula| self.by_code(&formula)));
-        let (width, depth) = (self.width, self.planned);
-        let clay = BromsClay::of(&self.profile, width, depth).and_then(|method| {
-            self.yields_at
-                .map_or(Ok(method), |my| method.yielding_at(my))
-        });
-        all.push(self.by(clay, "Broms, cohesive", &source::BROMS_CLAY, overall));
-        let sand = BromsSand::of(&self.profile, width, depth).and_then(|method| {
-            self.yields_at
-                .map_or(Ok(method), |my| method.yielding_at(my))
-        });
-        all.push(self.by(sand, "Broms, cohesionless", &source::BROMS_SAND, overall));
-        let hansen = Hansen::new(&self.profile, width, Drainage::Drained).and_then(|method| {
-            match self.yields_at {
-                Some(my) => method.yielding_at(my),
-                None => Ok(method),
-            }
-        });
-        all.push(self.by(hansen, "Brinch Hansen", &source::HANSEN, overall));
-        let plastic = self.plastic().and_then(|method| {
-            self.yields_at
-                .map_or(Ok(method), |my| method.yielding_at(my))
-        });
-        all.push(self.by(plastic, "rigid-plastic", &source::RIGID_PLASTIC, overall));
-        let reduced = SafetyFormat::ReducedStrength;
-        let clay = ReducedClay::of(&self.profile, width, depth);
+        all.push(
+            self.by("Broms, cohesive", &source::BROMS_CLAY, overall, |depth| {
+                let method = BromsClay::of(profile, width, depth)?;
+                my.map_or(Ok(method), |my| method.yielding_at(my))
+            }),
+        );
         all.push(self.by(
-            clay,
+            "Broms, cohesionless",
+            &source::BROMS_SAND,
+            overall,
+            |depth| {
+                let method = BromsSand::of(profile, width, depth)?;
+                my.map_or(Ok(method), |my| method.yielding_at(my))
+            },
+        ));
+        let ways: &[(&str, &str, Drainage)] = if self.two_strengths() {
+            &[
+                (
+                    "Brinch Hansen, drained",
+                    "rigid-plastic, drained",
+                    Drainage::Drained,
+                ),
+                (
+                    "Brinch Hansen, undrained",
+                    "rigid-plastic, undrained",
+                    Drainage::Undrained,
+                ),
+            ]
+        } else {
+            &[("Brinch Hansen", "rigid-plastic", Drainage::Drained)]
+        };
+        for (name, _, drainage) in ways {
+            all.push(self.by(name, &source::HANSEN, overall, |_| {
+                let method = Hansen::new(profile, width, *drainage)?;
+                match my {
+                    Some(my) => method.yielding_at(my),
+                    None => Ok(method),
+                }
+            }));
+        }
+        for (_, name, drainage) in ways {
+            all.push(self.by(name, &source::RIGID_PLASTIC, overall, |depth| {
+                let method = self.plastic(depth, *drainage)?;
+                my.map_or(Ok(method), |my| method.yielding_at(my))
+            }));
+        }
+        all.push(self.by(
             "UFC 3-220-20, undrained",
             &source::UFC_REDUCED,
             reduced,
+            |depth| {
+                let method = ReducedClay::of(profile, width, depth)?;
+                my.map_or(Ok(method), |my| method.yielding_at(my))
+            },
         ));
-        let sand = ReducedSand::of(&self.profile, width, depth);
-        all.push(self.by(sand, "UFC 3-220-20, drained", &source::UFC_REDUCED, reduced));
+        all.push(self.by(
+            "UFC 3-220-20, drained",
+            &source::UFC_REDUCED,
+            reduced,
+            |depth| {
+                let method = ReducedSand::of(profile, width, depth)?;
+                my.map_or(Ok(method), |my| method.yielding_at(my))
+            },
+        ));
         all
     }
 
+    /// Whether a soil that pushes back has both strengths.
+    fn two_strengths(&self) -> bool {
+        let both =
+            |soil: &Soil| soil.friction_angle().is_some() && soil.undrained_strength().is_some();
+        match self.profile.surface() {
+            BearingSurface::Backfill(soil) => both(soil),
+            BearingSurface::Undisturbed => {
+                self.profile.layers().iter().any(|layer| both(layer.soil()))
+            }
+        }
+    }
+
     /// 3 γ′ Kp z in one sand, the graded pressure in one clay.
-    fn plastic(&self) -> Result<RigidPlastic, Error> {
+    fn plastic(&self, depth: Length, drainage: Drainage) -> Result<RigidPlastic, Error> {
         let none = Error::NotApplicable {
             field: "soil",
-            reason: "plastic statics wants one soil, and no discounted top",
+            reason: "plastic statics wants one soil without cohesion, and no discounted top",
         };
+        self.profile.reaches(depth)?;
         let soil = self
             .profile
-            .uniform_soil(self.planned)
+            .uniform_soil(depth)
             .filter(|_| self.profile.dead_top().value == 0.0)
             .ok_or(none)?;
-        match (soil.friction_angle(), soil.undrained_strength()) {
-            (Some(phi), _) => {
-                let weight = self.profile.uniform_weight(self.planned).ok_or(none)?;
+        let undrained = soil.undrained_strength();
+        match (soil.friction_angle(), undrained) {
+            (Some(phi), su) if su.is_none() || drainage == Drainage::Drained => {
+                let weight = self
+                    .profile
+                    .uniform_weight(depth)
+                    .filter(|_| soil.cohesion().value == 0.0)
+                    .ok_or(none)?;
                 RigidPlastic::linear(weight * (3.0 * passive_coefficient(phi)), self.width)
             }
-            (None, Some(su)) => RigidPlastic::graded_clay(su, self.width),
-            (None, None) => Err(none),
+            (_, Some(su)) => RigidPlastic::graded_clay(su, self.width),
+            (_, None) => Err(none),
         }
     }
 
@@ -254,17 +317,19 @@ impl SideBySide {
         }
     }
 
-    fn too_flexible(&self) -> bool {
-        self.length_class()
-            .is_some_and(|class| class != LengthClass::Short)
+    fn too_flexible(&self) -> Option<bool> {
+        let class = self.length_class().ok().flatten()?;
+        Some(class != LengthClass::Short)
     }
 
+    /// A method for the ground down to a depth, asked for the planned one and
+    /// for what the load needs.
     fn by<M: LateralMethod>(
         &self,
-        method: Result<M, Error>,
         name: &'static str,
         source: &'static Citation,
         format: SafetyFormat,
+        of: impl Fn(Length) -> Result<M, Error>,
     ) -> Verdict {
         let force = self.load.shear().abs();
         let height = self.load.height();
@@ -272,7 +337,7 @@ impl SideBySide {
             SafetyFormat::OverallFactor(factor) => force * factor,
             SafetyFormat::AllowableBearing | SafetyFormat::ReducedStrength => force,
         };
-        let method = match method {
+        let method = match of(self.planned) {
             Ok(method) => method,
             Err(refused) => {
                 return Verdict {
@@ -283,9 +348,19 @@ impl SideBySide {
                     utilization: None,
                     mode: None,
                     greatest_moment: None,
-                    too_flexible: false,
+                    too_flexible: self.too_flexible(),
                 };
             }
+        };
+        let needed = match method.needed_depth(target, height) {
+            // The ground down to there is the one the method was made for.
+            Ok(NeededDepth::Depth(depth)) if depth > self.profile.depth() => {
+                Ok(NeededDepth::MoreThan(self.profile.depth()))
+            }
+            Ok(NeededDepth::Depth(depth)) if depth > self.planned => {
+                of(depth).map(|_| NeededDepth::Depth(depth))
+            }
+            other => other,
         };
         let ultimate = method.ultimate(self.planned, height).ok();
         let greatest = method.greatest_moment(force, height).ok();
@@ -293,7 +368,7 @@ impl SideBySide {
             method: name,
             source: ultimate.map_or(source, |ultimate| ultimate.source),
             format,
-            needed: method.needed_depth(target, height),
+            needed,
             utilization: ultimate.map(|ultimate| Utilization::of(target, ultimate.shear)),
             mode: ultimate.map(|ultimate| ultimate.mode),
             greatest_moment: greatest.map(|at| at.moment),
@@ -303,8 +378,11 @@ impl SideBySide {
 
     /// The cautions that go with them.
     pub fn cautions(&self) -> Cautions {
-        Cautions::default()
-            .with(Caution::BuriedUtilities)
+        let ring = match self.profile.surface() {
+            BearingSurface::Backfill(_) => Cautions::default().with(Caution::BackfillRing),
+            BearingSurface::Undisturbed => Cautions::default(),
+        };
+        ring.with(Caution::BuriedUtilities)
             .with(Caution::Frost)
             .with(Caution::Slope)
             .with(Caution::RetainedSoil)

@@ -2,7 +2,7 @@
 
 use crate::bare_beam::{Beam, Spring};
 use groundline::profile::{Profile, Soil, Stiffness};
-use groundline::response::{Loading, PostModel, Solver, Springs, api_sand_coefficients};
+use groundline::response::{ClayCurve, Loading, PostModel, Solver, Springs, api_sand_coefficients};
 use groundline::units::{deg, kn_per_cu_m, m, mm, n_m, n_sq_m, newton};
 use std::hint::black_box;
 use std::time::Instant;
@@ -16,7 +16,8 @@ fn profile(phi: f64, nh: f64) -> Profile {
         .unwrap()
         .with_friction_angle(deg(phi))
         .unwrap()
-        .with_stiffness(Stiffness::growing(kn_per_cu_m(nh)).unwrap());
+        .with_stiffness(Stiffness::growing(kn_per_cu_m(nh)).unwrap())
+        .unwrap();
     Profile::uniform(soil).unwrap()
 }
 
@@ -87,7 +88,12 @@ pub(crate) fn beams() {
     compare("elastic-plastic", &plastic, (300.0, 360.0), at, &sizes);
 
     let [c1, c2, c3] = api_sand_coefficients(deg(35.0)).unwrap();
-    let api = Springs::curves_of_soil(&profile(35.0, 16_600.0), Loading::Static, 0.01, false);
+    let api = Springs::curves_of_soil(
+        &profile(35.0, 16_600.0),
+        Loading::Static,
+        0.01,
+        ClayCurve::Soft,
+    );
     let at = |z: f64| Spring {
         kind: 2,
         k: 1.66e7 * z,

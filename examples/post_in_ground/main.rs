@@ -132,14 +132,14 @@ fn ground(flags: &Flags) -> Result<(Profile, Ground), Error> {
         Kind::Sand => (
             Profile::uniform(
                 soil.with_friction_angle(flags.friction)?
-                    .with_stiffness(Stiffness::growing(flags.growth)?),
+                    .with_stiffness(Stiffness::growing(flags.growth)?)?,
             )?,
             Ground::presumptive(SoilClass::Class4),
         ),
         Kind::Clay => (
             Profile::uniform(
                 soil.with_undrained_strength(flags.strength)?
-                    .with_stiffness(Stiffness::constant(flags.subgrade)?),
+                    .with_stiffness(Stiffness::constant(flags.subgrade)?)?,
             )?,
             Ground::presumptive(SoilClass::Class5),
         ),
@@ -170,7 +170,7 @@ fn report(flags: &Flags, system: UnitSystem) -> Result<(String, Option<Response>
     .yielding_at(flags.yields_at)
     .with_rigidity(flags.rigidity);
     let class = all
-        .length_class()
+        .length_class()?
         .map_or("not known", groundline::lateral::LengthClass::name);
 
     let top = flags.height * 2.0;
@@ -255,7 +255,11 @@ fn row(verdict: &Verdict, system: UnitSystem) -> [String; 6] {
         format!(
             "{}{}",
             verdict.method,
-            if verdict.too_flexible { " *" } else { "" }
+            if verdict.too_flexible == Some(true) {
+                " *"
+            } else {
+                ""
+            }
         ),
         verdict.format.to_string(),
         needed,

@@ -23,7 +23,7 @@ use crate::error::{Error, size_within, within};
 use crate::profile::{Profile, Soil};
 use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
-use crate::units::{Force, Length, Measurable, Pressure, Torque, kpa};
+use crate::units::{Force, Length, LineLoad, Measurable, Pressure, Torque, kpa};
 
 /// Dead zone over b.
 const DEAD: f64 = 1.5;
@@ -51,7 +51,7 @@ impl BromsClay {
     /// A clay of a strength and a post or footing of a width, free head.
     ///
     /// # Errors
-    /// su outside 1 kPa to 1 MPa, width outside 2 cm to 3 m.
+    /// su outside 0.5 kPa to 1 MPa, width outside 2 cm to 3 m.
     pub fn new(su: Pressure, width: Length) -> Result<Self, Error> {
         Ok(Self {
             su: within("undrained strength", su, kpa(0.5), kpa(1_000.0))?,
@@ -130,6 +130,40 @@ impl BromsClay {
     }
 }
 
+impl BromsClay {
+    /// The working of Hu where it is not the ground under a free head.
+    fn other_mode(&self, of: &Ultimate, depth: Length, height: Length, x: LineLoad) -> Step {
+        let my = Torque::from_si(self.yields_at.unwrap_or(0.0));
+        let root = |formula: &'static str| {
+            Step::root("Hu", "ultimate force", formula, of.shear)
+                .with("X", x)
+                .with("b", self.width)
+                .with("My", my)
+        };
+        let step = match of.mode {
+            Mode::Ground => Step::computed(
+                "Hu",
+                "ultimate force, restrained head",
+                "X*(L - 1.5*b)",
+                of.shear,
+            )
+            .with("X", x)
+            .with("b", self.width)
+            .with("L", depth),
+            Mode::PostBelow => root("Hu*(e + 1.5*b) + Hu^2/(2*X) = My").with("e", height),
+            Mode::Head => root("Hu^2/(4*X) + Hu*(1.5*b + (L - 1.5*b)/2) = X*(L - 1.5*b)^2/4 + My")
+                .with("L", depth),
+            Mode::HeadAndPost => root("Hu*1.5*b + Hu^2/(2*X) = 2*My"),
+            Mode::PostAbove => {
+                Step::computed("Hu", "ultimate force at the height e", "My/e", of.shear)
+                    .with("My", my)
+                    .with("e", height)
+            }
+        };
+        step.cite(of.source)
+    }
+}
+
 impl LateralMethod for BromsClay {
     fn name(&self) -> &'static str {
         "Broms, cohesive"
@@ -165,6 +199,7 @@ impl LateralMethod for BromsClay {
                 if let Some(my) = self.yields_at {
                     consider(self.ground(l, 0.0, my), Mode::Head);
                     consider(self.post(0.0, my, my), Mode::HeadAndPost);
+                    consider(my / e, Mode::PostAbove);
                 }
             }
         }
@@ -182,7 +217,7 @@ impl LateralMethod for BromsClay {
             greatest_moment: Torque::from_si(moment),
             rotation: None,
             source: match mode {
-                Mode::Head => &source::BROMS_INTERMEDIATE,
+                Mode::Head | Mode::PostAbove => &source::BROMS_INTERMEDIATE,
                 _ => self.source(),
             },
         })
@@ -203,7 +238,9 @@ impl LateralMethod for BromsClay {
             Head::Restrained => {
                 let alone = self.dead() + h / x;
                 match self.yields_at {
-                    Some(my) if self.post(0.0, my, my) < h => return Ok(NeededDepth::PostYields),
+                    Some(my) if self.post(0.0, my, my) < h || my < h * e => {
+                        return Ok(NeededDepth::PostYields);
+                    }
                     // The head yields: X g²/4 = H (1.5 b + f/2) − My.
                     Some(my) => {
                         let f = h / x;
@@ -223,6 +260,13 @@ impl LateralMethod for BromsClay {
     }
 
     fn greatest_moment(&self, force: Force, height: Length) -> Result<GreatestMoment, Error> {
+        if self.head == Head::Restrained {
+            return Err(Error::NotApplicable {
+                field: "head",
+                reason: "a restrained head has the greatest moment at grade, by its depth: see the \
+                         ultimate load",
+            });
+        }
         let (depth, moment) = self.moment_at(checked_force(force)?, checked_height(height)?);
         Ok(GreatestMoment {
             depth: Length::from_si(depth),
@@ -232,7 +276,7 @@ impl LateralMethod for BromsClay {
 
     fn write(&self, depth: Length, height: Length, sheet: &mut Worksheet) -> Result<(), Error> {
         let ultimate = self.ultimate(depth, height)?;
-        let x = crate::units::LineLoad::from_si(self.x());
+        let x = LineLoad::from_si(self.x());
         sheet.section("Broms, cohesive soil");
         sheet.remark(format!("Governs: {}.", ultimate.mode.name()));
         sheet.push(
@@ -263,10 +307,7 @@ impl LateralMethod for BromsClay {
                 .cite(&source::BROMS_CLAY),
             );
         } else {
-            sheet.push(
-                Step::given("Hu", "ultimate force at the height e", ultimate.shear)
-                    .cite(ultimate.source),
-            );
+            sheet.push(self.other_mode(&ultimate, depth, height, x));
         }
         if self.head == Head::Free {
             sheet.push(
@@ -281,6 +322,19 @@ impl LateralMethod for BromsClay {
                 .with("b", self.width)
                 .with("X", x)
                 .cite(&source::BROMS_CLAY),
+            );
+        } else if ultimate.mode == Mode::Ground {
+            sheet.push(
+                Step::computed(
+                    "Mmax",
+                    "greatest moment, at the head",
+                    "Hu*(L/2 + 0.75*b)",
+                    ultimate.greatest_moment,
+                )
+                .with("Hu", ultimate.shear)
+                .with("L", depth)
+                .with("b", self.width)
+                .cite(ultimate.source),
             );
         }
         Ok(())

@@ -53,7 +53,7 @@ impl BromsSand {
     /// or footing of a width, free head.
     ///
     /// # Errors
-    /// γ′ outside 1 to 30 kN/m³, φ outside 1° to 50°, width outside 2 cm to
+    /// γ′ outside 1 to 30 kN/m³, φ outside 0.5° to 50°, width outside 2 cm to
     /// 3 m.
     pub fn new(unit_weight: ForcePerVolume, phi: Angle, width: Length) -> Result<Self, Error> {
         let phi = within("friction angle", phi, deg(0.5), deg(50.0))?;
@@ -140,6 +140,46 @@ impl BromsSand {
     }
 }
 
+impl BromsSand {
+    /// The working of Hu where the post yields.
+    fn other_mode(&self, of: &Ultimate, depth: Length, height: Length) -> Step {
+        let my = Torque::from_si(self.yields_at.unwrap_or(0.0));
+        let ground = |step: Step| {
+            step.with_as("g", self.unit_weight, crate::units::Measure::UnitWeight)
+                .with("b", self.width)
+                .with_number("Kp", self.kp)
+                .with("My", my)
+        };
+        let (meaning, force) = ("ultimate force at the height e", of.shear);
+        let step = match of.mode {
+            Mode::Ground | Mode::PostBelow => ground(Step::root(
+                "Hu",
+                meaning,
+                "Hu*(e + sqrt(2*Hu/(3*g*b*Kp))*2/3) = My",
+                force,
+            ))
+            .with("e", height),
+            Mode::Head => ground(Step::computed(
+                "Hu",
+                "ultimate force",
+                "g*b*L^2*Kp/2 + My/L",
+                force,
+            ))
+            .with("L", depth),
+            Mode::HeadAndPost => ground(Step::root(
+                "Hu",
+                "ultimate force",
+                "Hu*sqrt(2*Hu/(3*g*b*Kp))*2/3 = 2*My",
+                force,
+            )),
+            Mode::PostAbove => Step::computed("Hu", meaning, "My/e", force)
+                .with("My", my)
+                .with("e", height),
+        };
+        step.cite(of.source)
+    }
+}
+
 impl LateralMethod for BromsSand {
     fn name(&self) -> &'static str {
         "Broms, cohesionless"
@@ -173,6 +213,7 @@ impl LateralMethod for BromsSand {
                 if let Some(my) = self.yields_at {
                     consider(0.5 * q * l * l + my / l, Mode::Head);
                     consider(self.post(0.0, 2.0 * my), Mode::HeadAndPost);
+                    consider(my / e, Mode::PostAbove);
                 }
             }
         }
@@ -190,7 +231,7 @@ impl LateralMethod for BromsSand {
             greatest_moment: Torque::from_si(moment),
             rotation: None,
             source: match mode {
-                Mode::Head => &source::BROMS_INTERMEDIATE,
+                Mode::Head | Mode::PostAbove => &source::BROMS_INTERMEDIATE,
                 Mode::HeadAndPost => &source::BROMS_SAND_RESTRAINED_LONG,
                 Mode::Ground | Mode::PostBelow => self.source(),
             },
@@ -211,7 +252,7 @@ impl LateralMethod for BromsSand {
             Head::Restrained => {
                 let alone = (h / (1.5 * q)).sqrt();
                 match self.yields_at {
-                    Some(my) if self.post(0.0, 2.0 * my) < h => {
+                    Some(my) if self.post(0.0, 2.0 * my) < h || my < h * e => {
                         return Ok(NeededDepth::PostYields);
                     }
                     // Q L³/2 + My = H L: the larger root; below it the head
@@ -232,6 +273,13 @@ impl LateralMethod for BromsSand {
     }
 
     fn greatest_moment(&self, force: Force, height: Length) -> Result<GreatestMoment, Error> {
+        if self.head == Head::Restrained {
+            return Err(Error::NotApplicable {
+                field: "head",
+                reason: "a restrained head has the greatest moment at grade, by its depth: see the \
+                         ultimate load",
+            });
+        }
         let (depth, moment) = self.moment_at(checked_force(force)?, checked_height(height)?);
         Ok(GreatestMoment {
             depth: Length::from_si(depth),
@@ -263,10 +311,7 @@ impl LateralMethod for BromsSand {
             }
             sheet.push(step.cite(ultimate.source));
         } else {
-            sheet.push(
-                Step::given("Hu", "ultimate force at the height e", ultimate.shear)
-                    .cite(ultimate.source),
-            );
+            sheet.push(self.other_mode(&ultimate, depth, height));
         }
         if self.head == Head::Free {
             let f = ultimate.zero_shear;
@@ -289,6 +334,20 @@ impl LateralMethod for BromsSand {
                 .with("e", height)
                 .with("f", f)
                 .cite(self.source()),
+            );
+        } else if ultimate.mode == Mode::Ground {
+            sheet.push(
+                Step::computed(
+                    "Mmax",
+                    "greatest moment, at the head",
+                    "g*b*L^3*Kp",
+                    ultimate.greatest_moment,
+                )
+                .with_as("g", self.unit_weight, crate::units::Measure::UnitWeight)
+                .with("b", self.width)
+                .with("L", depth)
+                .with_number("Kp", self.kp)
+                .cite(ultimate.source),
             );
         }
         Ok(())

@@ -41,7 +41,8 @@ impl LengthClass {
     /// β L and class in ground of constant stiffness.
     ///
     /// # Errors
-    /// A value that is not positive and finite.
+    /// A value that is not positive and finite, or out of the range the
+    /// methods and the response take.
     pub fn in_constant(
         kh: ForcePerVolume,
         width: Length,
@@ -65,7 +66,8 @@ impl LengthClass {
     /// η L and class in ground whose stiffness grows with depth.
     ///
     /// # Errors
-    /// A value that is not positive and finite.
+    /// A value that is not positive and finite, or out of the range the
+    /// methods and the response take.
     pub fn in_growing(
         nh: ForcePerVolume,
         rigidity: FlexuralRigidity,

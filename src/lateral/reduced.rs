@@ -16,7 +16,7 @@ use crate::error::{Error, within};
 use crate::profile::{Profile, Soil};
 use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
-use crate::units::{Angle, Force, ForcePerVolume, Length, Pressure, deg, rad};
+use crate::units::{Angle, Force, ForcePerVolume, Length, Pressure, Torque, deg, rad};
 
 /// What strengths are multiplied by.
 const REDUCTION: f64 = 0.75;
@@ -45,6 +45,14 @@ impl ReducedClay {
             .and_then(Soil::undrained_strength)
             .unwrap_or_default();
         Self::new(su, width)
+    }
+
+    /// With a post that yields at a moment, which is not reduced.
+    ///
+    /// # Errors
+    /// As [`BromsClay::yielding_at`].
+    pub fn yielding_at(self, moment: Torque) -> Result<Self, Error> {
+        self.0.yielding_at(moment).map(Self)
     }
 
     fn write_reduction(&self, sheet: &mut Worksheet) {
@@ -114,6 +122,16 @@ impl ReducedSand {
     pub const fn reduced_angle(&self) -> Angle {
         self.angle
     }
+
+    /// With a post that yields at a moment, which is not reduced.
+    ///
+    /// # Errors
+    /// As [`BromsSand::yielding_at`].
+    pub fn yielding_at(self, moment: Torque) -> Result<Self, Error> {
+        let broms = self.broms.yielding_at(moment)?;
+        Ok(Self { broms, ..self })
+    }
+
     fn write_reduction(&self, sheet: &mut Worksheet) {
         let reduced = self.angle.value.tan();
         sheet.push(

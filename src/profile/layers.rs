@@ -53,6 +53,8 @@ pub enum BearingSurface {
     Undisturbed,
     /// A ring of backfill round the post, which gives before the soil does: its
     /// strength and stiffness hold at every depth, and the width is the post's.
+    /// A ring stronger than the ground only passes the load on: ask the ground
+    /// too, with the width of the hole ([`Profile::without_ring`]).
     Backfill(Soil),
 }
 
@@ -114,8 +116,9 @@ impl Profile {
         Ok(Self { water, ..self })
     }
 
-    /// With a top that resists nothing: frost, shrinkage, erosion, topsoil. It
-    /// still weighs on what is below.
+    /// With a top that resists nothing: frost, shrinkage, topsoil. It still
+    /// weighs on what is below. Ground that may be eroded or dug away does not:
+    /// leave it out of the layers and raise the load by as much.
     ///
     /// # Errors
     /// Outside 0 to 20 ft.
@@ -133,6 +136,15 @@ impl Profile {
             Layer::new(m(1.0), *soil)?;
         }
         Ok(Self { surface, ..self })
+    }
+
+    /// The ground itself where the post bears against a ring of backfill.
+    #[must_use]
+    pub fn without_ring(&self) -> Self {
+        Self {
+            surface: BearingSurface::Undisturbed,
+            ..self.clone()
+        }
     }
 
     /// The layers.

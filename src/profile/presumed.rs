@@ -104,8 +104,10 @@ pub fn api_sand_stiffness(
 }
 
 /// A soil with the nh of its density.
-#[must_use]
-pub fn with_sand_stiffness(soil: Soil, density: Density, below_water: bool) -> Soil {
+///
+/// # Errors
+/// None of its own: the values are in the range of [`Stiffness::growing`].
+pub fn with_sand_stiffness(soil: Soil, density: Density, below_water: bool) -> Result<Soil, Error> {
     let (nh, _) = sand_stiffness(density, below_water);
     soil.with_stiffness(Stiffness::Growing(nh))
 }

@@ -132,12 +132,19 @@ impl Soil {
     }
 
     /// With a stiffness.
-    #[must_use]
-    pub const fn with_stiffness(self, stiffness: Stiffness) -> Self {
-        Self {
+    ///
+    /// # Errors
+    /// As the constructors of [`Stiffness`].
+    pub fn with_stiffness(self, stiffness: Stiffness) -> Result<Self, Error> {
+        let stiffness = match stiffness {
+            Stiffness::Constant(ks) => Stiffness::constant(ks)?,
+            Stiffness::Growing(nh) => Stiffness::growing(nh)?,
+            Stiffness::Modulus(es, poisson) => Stiffness::modulus(es, poisson)?,
+        };
+        Ok(Self {
             stiffness: Some(stiffness),
             ..self
-        }
+        })
     }
 
     /// From this source.

@@ -74,7 +74,7 @@ impl Mesh {
                 i += 1.0;
             }
         }
-        let z = refined(z, model);
+        let z = refined(&z, model);
         let grade = z.iter().position(|z| *z >= 0.0).unwrap_or(0);
         let elements = z
             .windows(2)
@@ -133,7 +133,7 @@ impl Mesh {
 
 /// Elements no longer than the soil's own length, (4 EI/k)^(1/4) of the spring
 /// at rest: longer ones miss how the post bends in it.
-fn refined(coarse: Vec<f64>, model: &PostModel) -> Vec<f64> {
+fn refined(coarse: &[f64], model: &PostModel) -> Vec<f64> {
     let curves = model.springs.curves();
     let mut z = vec![coarse[0]];
     for pair in coarse.windows(2) {

@@ -26,8 +26,20 @@ use crate::units::{
 pub enum Loading {
     /// Once.
     Static,
-    /// Again and again: the heavier reading for wind.
+    /// Again and again: the heavier reading for wind, where the curve has it.
     Cyclic,
+}
+
+/// The curve of a clay.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum ClayCurve {
+    /// Matlock soft clay, J = 0.5.
+    Soft,
+    /// The same for medium clay, J = 0.25.
+    Medium,
+    /// Stiff clay without free water, J = 0.5; static loading only.
+    Stiff,
 }
 
 /// A p–y curve of the user: reaction per length over deflection, from the
@@ -83,7 +95,7 @@ enum Law {
         profile: Profile,
         loading: Loading,
         strain: f64,
-        stiff: bool,
+        curve: ClayCurve,
     },
     Curves(Vec<f64>),
 }
@@ -140,7 +152,8 @@ impl Springs {
         Ok(Self::of(Law::Growing { nh: nh.value }))
     }
 
-    /// Elastic springs by the stiffness of each layer.
+    /// Elastic springs by the stiffness of each layer, whatever it resists:
+    /// compare the reaction of the stations with its strength.
     ///
     /// # Errors
     /// A layer without stiffness.
@@ -149,7 +162,8 @@ impl Springs {
         Ok(Self::of(Law::Elastic(profile.clone())))
     }
 
-    /// Elastic springs up to what the ground resists.
+    /// Elastic springs up to what the ground resists: in a layer with both
+    /// strengths the lesser.
     ///
     /// # Errors
     /// A layer without stiffness.
@@ -159,22 +173,36 @@ impl Springs {
     }
 
     /// The curves of the offshore practice by soil: API sand where a layer has
-    /// a friction angle (its stiffness must grow with depth: k), soft clay
-    /// (`stiff` false) or stiff clay where it is undrained, with the strain ε50
-    /// at half strength.
+    /// a friction angle (its stiffness must grow with depth: k), the curve of
+    /// clay where it is undrained, with the strain ε50 at half strength: one
+    /// curve and one strain for all clay layers.
     ///
     /// # Errors
     /// ε50 outside 0.001 to 0.05; a sand layer whose stiffness does not grow
-    /// with depth.
+    /// with depth; a layer with both strengths; stiff clay under cyclic
+    /// loading, whose curve is not here.
     pub fn curves_of_soil(
         profile: &Profile,
         loading: Loading,
         strain: f64,
-        stiff: bool,
+        curve: ClayCurve,
     ) -> Result<Self, Error> {
         let strain = number_within("strain at half strength", strain, 0.001, 0.05)?;
         for soil in soils(profile) {
             let sand = soil.friction_angle().is_some();
+            if sand && soil.undrained_strength().is_some() {
+                return Err(Error::NotApplicable {
+                    field: "soil",
+                    reason: "it has a friction angle and an undrained strength; its curve is of \
+                             one of them",
+                });
+            }
+            if !sand && curve == ClayCurve::Stiff && loading == Loading::Cyclic {
+                return Err(Error::NotApplicable {
+                    field: "loading",
+                    reason: "the curve of stiff clay is for static loading alone",
+                });
+            }
             if sand && !matches!(soil.stiffness(), Some(Stiffness::Growing(_))) {
                 return Err(Error::NotApplicable {
                     field: "stiffness of soil",
@@ -186,7 +214,7 @@ impl Springs {
             profile: profile.clone(),
             loading,
             strain,
-            stiff,
+            curve,
         }))
     }
 
@@ -229,13 +257,12 @@ impl Springs {
                 vec![&source::PLASTIC_SPRINGS, &source::VESIC]
             }
             Law::ElasticPlastic(_) => vec![&source::PLASTIC_SPRINGS],
-            Law::OfSoil { profile, stiff, .. } => {
+            Law::OfSoil { profile, curve, .. } => {
                 let sand = soils(profile).any(|soil| soil.friction_angle().is_some());
                 let clay = soils(profile).any(|soil| soil.friction_angle().is_none());
-                let of_clay = if *stiff {
-                    &source::STIFF_CLAY
-                } else {
-                    &source::MATLOCK_CLAY
+                let of_clay = match curve {
+                    ClayCurve::Stiff => &source::STIFF_CLAY,
+                    ClayCurve::Soft | ClayCurve::Medium => &source::MATLOCK_CLAY,
                 };
                 let found = [sand.then_some(&source::API_SAND), clay.then_some(of_clay)];
                 found.into_iter().flatten().collect()
@@ -310,14 +337,17 @@ impl Springs {
             Law::ElasticPlastic(profile) => {
                 let soil = profile.bearing_soil(at);
                 let k = stiffness(soil, z, width, rigidity);
-                let pu = match (soil.friction_angle(), soil.undrained_strength()) {
-                    (Some(phi), _) => {
-                        let kp = passive_coefficient(phi);
-                        let stress = profile.effective_stress(at).value;
-                        b * (3.0 * kp * stress + 2.0 * kp.sqrt() * soil.cohesion().value)
-                    }
-                    (None, Some(su)) => su.value * b * (3.0 + 1.5 * z / b).min(9.0),
-                    (None, None) => 0.0,
+                let drained = soil.friction_angle().map(|phi| {
+                    let kp = passive_coefficient(phi);
+                    let stress = profile.effective_stress(at).value;
+                    b * (3.0 * kp * stress + 2.0 * kp.sqrt() * soil.cohesion().value)
+                });
+                let undrained = soil
+                    .undrained_strength()
+                    .map(|su| su.value * b * (3.0 + 1.5 * z / b).min(9.0));
+                let pu = match (drained, undrained) {
+                    (Some(one), Some(other)) => one.min(other),
+                    (one, other) => one.or(other).unwrap_or(0.0),
                 };
                 if pu > 0.0 {
                     Spring::ElasticPlastic { k, pu }
@@ -329,12 +359,12 @@ impl Springs {
                 profile,
                 loading,
                 strain,
-                stiff,
+                curve,
             } => {
                 let soil = profile.bearing_soil(at);
                 match (soil.friction_angle(), soil.undrained_strength()) {
                     (Some(phi), _) => sand(profile, soil, phi, z, b, *loading),
-                    (None, Some(su)) => clay(profile, su, z, b, *loading, *strain, *stiff),
+                    (None, Some(su)) => clay(profile, su, z, b, *loading, *strain, *curve),
                     (None, None) => Spring::None,
                 }
             }
@@ -438,14 +468,17 @@ fn clay(
     b: f64,
     loading: Loading,
     strain: f64,
-    stiff: bool,
+    curve: ClayCurve,
 ) -> Spring {
-    const J: f64 = 0.5;
+    let j = match curve {
+        ClayCurve::Soft | ClayCurve::Stiff => 0.5,
+        ClayCurve::Medium => 0.25,
+    };
     let stress = profile.effective_stress(Length::from_si(z)).value;
-    let factor = 3.0 + stress / su.value + J * z / b;
+    let factor = 3.0 + stress / su.value + j * z / b;
     let pu = factor.min(9.0) * su.value * b;
     let y50 = 2.5 * strain * b;
-    if stiff {
+    if curve == ClayCurve::Stiff {
         return Spring::FourthRoot { pu, y50 };
     }
     // Below zr, where the factor reaches 9, all of 0.72 is left.

@@ -103,9 +103,11 @@ fn run(case: &Case) {
                 .unwrap()
                 .with_friction_angle(case.input("phi"))
                 .unwrap()
-                .with_stiffness(Stiffness::growing(kn_per_cu_m(16_600.0)).unwrap());
+                .with_stiffness(Stiffness::growing(kn_per_cu_m(16_600.0)).unwrap())
+                .unwrap();
             let profile = Profile::uniform(sand).unwrap();
-            let springs = Springs::curves_of_soil(&profile, Loading::Cyclic, 0.01, false).unwrap();
+            let springs =
+                Springs::curves_of_soil(&profile, Loading::Cyclic, 0.01, ClayCurve::Soft).unwrap();
             let response = post(springs, h, mo)
                 .with_elements(200)
                 .unwrap()
@@ -326,7 +328,9 @@ fn clay(su: f64, weight: f64) -> Profile {
 /// The nine cases of the independent boundary-value solution.
 fn bvp_model(name: &str) -> PostModel {
     let growing = |phi: f64, nh: f64| {
-        let soil = sand(phi).with_stiffness(Stiffness::growing(kn_per_cu_m(nh)).unwrap());
+        let soil = sand(phi)
+            .with_stiffness(Stiffness::growing(kn_per_cu_m(nh)).unwrap())
+            .unwrap();
         Profile::uniform(soil).unwrap()
     };
     let plastic = || Springs::elastic_plastic(&growing(32.0, 10_000.0)).unwrap();
@@ -351,7 +355,7 @@ fn bvp_model(name: &str) -> PostModel {
     // Layers of constant stiffness k per length: ks = k/b.
     let layer = |thickness: f64, k: f64| {
         let ks = Stiffness::constant(kn_per_cu_m(k * 1e3 / 0.089)).unwrap();
-        Layer::new(m(thickness), sand(30.0).with_stiffness(ks)).unwrap()
+        Layer::new(m(thickness), sand(30.0).with_stiffness(ks).unwrap()).unwrap()
     };
     match name {
         "wind_above" => fence(Springs::constant(mpa(1.78)).unwrap(), 0.4, 0.0),
@@ -363,17 +367,23 @@ fn bvp_model(name: &str) -> PostModel {
         "plastic_sand" => at_grade(plastic(), 0.3, 0.36),
         "api_sand" => {
             let profile = growing(35.0, 16_600.0);
-            let springs = Springs::curves_of_soil(&profile, Loading::Static, 0.01, false);
+            let springs = Springs::curves_of_soil(&profile, Loading::Static, 0.01, ClayCurve::Soft);
             at_grade(springs.unwrap(), 0.35, 0.42)
         }
         "soft_clay" => {
             let springs =
-                Springs::curves_of_soil(&clay(25.0, 8.0), Loading::Static, 0.02, false).unwrap();
+                Springs::curves_of_soil(&clay(25.0, 8.0), Loading::Static, 0.02, ClayCurve::Soft)
+                    .unwrap();
             at_grade(springs, 0.5, 0.6)
         }
         "stiff_clay" => {
-            let springs =
-                Springs::curves_of_soil(&clay(75.0, 18.0), Loading::Static, 0.007, true).unwrap();
+            let springs = Springs::curves_of_soil(
+                &clay(75.0, 18.0),
+                Loading::Static,
+                0.007,
+                ClayCurve::Stiff,
+            )
+            .unwrap();
             at_grade(springs, 0.9, 1.08)
         }
         "dead_top" => {

@@ -30,7 +30,8 @@ fn sand(phi: f64, nh: f64) -> Profile {
         .unwrap()
         .with_friction_angle(deg(phi))
         .unwrap()
-        .with_stiffness(Stiffness::growing(kn_per_cu_m(nh)).unwrap());
+        .with_stiffness(Stiffness::growing(kn_per_cu_m(nh)).unwrap())
+        .unwrap();
     Profile::uniform(soil).unwrap()
 }
 
@@ -39,7 +40,8 @@ fn clay(su: f64) -> Profile {
         .unwrap()
         .with_undrained_strength(kpa(su))
         .unwrap()
-        .with_stiffness(Stiffness::constant(kn_per_cu_m(20_000.0)).unwrap());
+        .with_stiffness(Stiffness::constant(kn_per_cu_m(20_000.0)).unwrap())
+        .unwrap();
     Profile::uniform(soil).unwrap()
 }
 
@@ -52,7 +54,17 @@ fn kinds() -> Vec<Springs> {
     ])
     .unwrap();
     let of_soil = |profile: &Profile, loading, stiff| {
-        Springs::curves_of_soil(profile, loading, 0.01, stiff).unwrap()
+        Springs::curves_of_soil(
+            profile,
+            loading,
+            0.01,
+            if stiff {
+                ClayCurve::Stiff
+            } else {
+                ClayCurve::Soft
+            },
+        )
+        .unwrap()
     };
     vec![
         elastic(),
@@ -513,7 +525,8 @@ fn stiffness_of_layers() {
             .unwrap()
             .with_undrained_strength(kpa(50.0))
             .unwrap();
-        Springs::elastic(&Profile::uniform(soil.with_stiffness(stiffness)).unwrap()).unwrap()
+        Springs::elastic(&Profile::uniform(soil.with_stiffness(stiffness).unwrap()).unwrap())
+            .unwrap()
     };
     let y = |springs: Springs| model(springs, 500.0, 500.0).solve().unwrap().lean().value;
     // 0.65 (Es b⁴/EI)^(1/12) Es/(1 − ν²), from memory.
@@ -580,10 +593,10 @@ proptest! {
         let attempt = || -> Result<(), Error> {
             let sand = Soil::new(kn_per_cu_m(10.0 + weight))?
                 .with_friction_angle(deg(20.0 + phi))?
-                .with_stiffness(Stiffness::growing(kn_per_cu_m(nh * 1e3))?);
+                .with_stiffness(Stiffness::growing(kn_per_cu_m(nh * 1e3))?)?;
             let clay = Soil::new(kn_per_cu_m(10.0 + weight))?
                 .with_undrained_strength(kpa(su))?
-                .with_stiffness(Stiffness::constant(kn_per_cu_m(stiff * 1e3))?);
+                .with_stiffness(Stiffness::constant(kn_per_cu_m(stiff * 1e3))?)?;
             let profile = Profile::new(vec![
                 Layer::new(m(t[0]), sand)?,
                 Layer::new(m(t[1]), clay)?,
@@ -594,8 +607,8 @@ proptest! {
             let springs = match kind {
                 0 => Springs::elastic(&profile)?,
                 1 => Springs::elastic_plastic(&profile)?,
-                2 => Springs::curves_of_soil(&profile, Loading::Static, 0.01, true)?,
-                _ => Springs::curves_of_soil(&profile, Loading::Cyclic, 0.02, false)?,
+                2 => Springs::curves_of_soil(&profile, Loading::Static, 0.01, ClayCurve::Stiff)?,
+                _ => Springs::curves_of_soil(&profile, Loading::Cyclic, 0.02, ClayCurve::Soft)?,
             };
             let post = PostModel::new(n_sq_m(ei * 1e3), m(width), m(depth), springs)?
                 .standing(m(above))?

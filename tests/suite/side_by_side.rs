@@ -10,7 +10,7 @@ use groundline::foundation::{BearingWidth, Restraint};
 use groundline::ground::{Ground, SoilClass};
 use groundline::lateral::*;
 use groundline::limit_state::AllowableStress;
-use groundline::profile::{Layer, Profile, Soil, Stiffness, presumed};
+use groundline::profile::{BearingSurface, Layer, Profile, Soil, Stiffness, presumed};
 use groundline::report;
 use groundline::response::{PostModel, Springs};
 use groundline::side_by_side::*;
@@ -23,8 +23,11 @@ fn sand() -> Profile {
         .unwrap()
         .with_friction_angle(deg(32.0))
         .unwrap();
-    Profile::uniform(soil.with_stiffness(Stiffness::growing(kn_per_cu_m(8_000.0)).unwrap()))
-        .unwrap()
+    Profile::uniform(
+        soil.with_stiffness(Stiffness::growing(kn_per_cu_m(8_000.0)).unwrap())
+            .unwrap(),
+    )
+    .unwrap()
 }
 
 fn clay() -> Profile {
@@ -32,8 +35,11 @@ fn clay() -> Profile {
         .unwrap()
         .with_undrained_strength(kpa(50.0))
         .unwrap();
-    Profile::uniform(soil.with_stiffness(Stiffness::constant(kn_per_cu_m(20_000.0)).unwrap()))
-        .unwrap()
+    Profile::uniform(
+        soil.with_stiffness(Stiffness::constant(kn_per_cu_m(20_000.0)).unwrap())
+            .unwrap(),
+    )
+    .unwrap()
 }
 
 fn load(shear: f64, moment: f64) -> GroundlineActions<AllowableStress> {
@@ -119,16 +125,17 @@ fn code_yield_and_flexibility() {
     );
     let weak = all(sand()).yielding_at(kn_m(1.0));
     for verdict in weak.verdicts() {
-        if let (Ok(needed), SafetyFormat::OverallFactor(_)) = (verdict.needed, verdict.format) {
+        if let Ok(needed) = verdict.needed {
             assert_eq!(needed, NeededDepth::PostYields);
             assert_eq!(verdict.mode, Some(Mode::PostBelow));
         }
     }
-    assert_eq!(all(sand()).length_class(), None);
+    assert_eq!(all(sand()).length_class(), Ok(None));
     let class = |ei: f64| {
         all(sand())
             .with_rigidity(kn_sq_m(ei))
             .length_class()
+            .unwrap()
             .unwrap()
     };
     // η L = (8 000/EI)^(1/5).
@@ -141,7 +148,7 @@ fn code_yield_and_flexibility() {
             .verdicts()
             .iter()
             .filter(|v| v.needed.is_ok())
-            .all(|v| v.too_flexible)
+            .all(|v| v.too_flexible == Some(true))
     );
     // β L = (ks b/(4 EI))^(1/4) = 2.25 in clay.
     let class = |ei: f64| {
@@ -149,10 +156,93 @@ fn code_yield_and_flexibility() {
             .with_rigidity(kn_sq_m(ei))
             .length_class()
             .unwrap()
+            .unwrap()
     };
     assert_eq!(class(6_000.0 / 4.0 / 2.24_f64.powi(4)), LengthClass::Short);
     assert_eq!(class(6_000.0 / 4.0 / 2.26_f64.powi(4)), LengthClass::Long);
     assert!(with.cautions().contains(Caution::MethodsDiffer));
+}
+
+/// A depth that leaves the one soil it is for is no answer.
+#[test]
+fn depths_stay_in_their_soil() {
+    let layers = |rest: &[Layer]| {
+        let top = Layer::new(m(1.0), *sand().layers()[0].soil()).unwrap();
+        let mut layers = vec![top];
+        layers.extend(rest);
+        Profile::new(layers).unwrap()
+    };
+    let soft = Soil::new(kn_per_cu_m(18.0)).unwrap();
+    let soft = soft.with_undrained_strength(kpa(5.0)).unwrap();
+    let ask = |profile: Profile| {
+        SideBySide::new(profile, m(0.3), load(4.0, 6.0), m(0.9), 1.5)
+            .unwrap()
+            .verdicts()
+    };
+    let one_soil = [
+        "Broms, cohesionless",
+        "rigid-plastic",
+        "UFC 3-220-20, drained",
+    ];
+    let layered = ask(layers(&[Layer::new(m(9.0), soft).unwrap()]));
+    let wet = ask(sand().with_water_at(m(0.95)).unwrap());
+    let shallow = ask(layers(&[]));
+    let enough = ask(sand());
+    let find = |all: &[Verdict], name: &str| all.iter().find(|v| v.method == name).unwrap().clone();
+    for name in one_soil {
+        // Deeper than 1 m in uniform sand.
+        let depth = find(&enough, name).needed.unwrap().depth().unwrap();
+        assert!(depth > m(1.0), "{name}: {depth:?}");
+        for refused in [&layered, &wet] {
+            let verdict = find(refused, name);
+            assert_eq!(verdict.needed.unwrap_err().field(), "soil");
+            assert!(verdict.utilization.is_some());
+        }
+        let verdict = find(&shallow, name);
+        assert_eq!(verdict.needed, Ok(NeededDepth::MoreThan(m(1.0))));
+    }
+    assert!(find(&layered, "Brinch Hansen").needed.is_ok());
+}
+
+/// A soil with both strengths is asked twice; a ring of backfill says so.
+#[test]
+fn two_strengths_and_a_ring() {
+    let both = Soil::new(kn_per_cu_m(18.0)).unwrap();
+    let both = both.with_friction_angle(deg(28.0)).unwrap();
+    let both = both.with_undrained_strength(kpa(20.0)).unwrap();
+    let of = |soil: Soil| all(Profile::uniform(soil).unwrap()).verdicts();
+    let find =
+        |all: &[Verdict], name: &str| all.iter().find(|v| v.method == name).unwrap().utilization;
+    let undrained = Soil::new(kn_per_cu_m(18.0)).unwrap();
+    let drained = undrained.with_friction_angle(deg(28.0)).unwrap();
+    let undrained = undrained.with_undrained_strength(kpa(20.0)).unwrap();
+    for method in ["Brinch Hansen", "rigid-plastic"] {
+        assert_eq!(
+            find(&of(both), &format!("{method}, drained")),
+            find(&of(drained), method)
+        );
+        assert_eq!(
+            find(&of(both), &format!("{method}, undrained")),
+            find(&of(undrained), method)
+        );
+    }
+    let ring = clay().borne_by(BearingSurface::Backfill(drained)).unwrap();
+    assert!(all(ring.clone()).cautions().contains(Caution::BackfillRing));
+    assert!(!all(clay()).cautions().contains(Caution::BackfillRing));
+    assert_eq!(ring.without_ring(), clay());
+}
+
+/// A stiffness is checked where a soil takes it, out of range or no number.
+#[test]
+fn stiffness_is_checked() {
+    let soil = Soil::new(kn_per_cu_m(18.0)).unwrap();
+    for stiffness in [
+        Stiffness::Constant(kn_per_cu_m(f64::NAN)),
+        Stiffness::Growing(kn_per_cu_m(f64::INFINITY)),
+        Stiffness::Modulus(mpa(10.0), 1.0),
+    ] {
+        assert!(soil.with_stiffness(stiffness).is_err());
+    }
 }
 
 #[test]

@@ -207,6 +207,9 @@ impl Case {
                     let value: Q = parse(&format!("{number} {unit}")).unwrap();
                     return value.si() + rounding;
                 }
+                kind if kind.strip_suffix(" rel") == Some(name) => {
+                    return number.parse::<f64>().unwrap() * expected.si().abs();
+                }
                 kind if kind == name => {
                     let value: Q = if value.contains(' ') {
                         parse(value).unwrap()
