@@ -60,6 +60,14 @@ pub struct WindUplift<L: LimitState> {
 }
 
 impl<L: LimitState> WindUplift<L> {
+    /// With the wind factor of a set.
+    pub fn factored<To: Combined>(&self, set: &Combination<To>) -> Force
+    where
+        L: CombinesTo<To>,
+    {
+        self.force * self.level.resolve(set).wind
+    }
+
     /// An uplift.
     ///
     /// # Errors

@@ -26,6 +26,8 @@
 //! | soil classes, lateral bearing, increases | [`ground`] |
 //! | holes, concrete, restraint at grade | [`foundation`] |
 //! | layers of ground: weight, strength, stiffness, water | [`profile`] |
+//! | pull-out, frost | [`uplift`] |
+//! | concrete, foam, gravel, soil: what counts, how much to carry | [`backfill`] |
 //! | depth: pole formulas, rules of thumb | [`embedment`] |
 //! | ultimate sideways load: Broms, Hansen, plastic statics | [`lateral`] |
 //! | lean, movement, moment along the post in the ground | [`response`] |
@@ -102,6 +104,10 @@ pub mod ground;
 pub mod foundation;
 
 pub mod profile;
+
+pub mod uplift;
+
+pub mod backfill;
 
 pub mod embedment;
 

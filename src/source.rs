@@ -153,6 +153,12 @@ citations! {
     NCDOT_DEFAULT_SOIL = "ncdot-2018/default-soil", "NCDOT 2018", "default soil", Published;
     FHWA_SAND_STIFFNESS = "fhwa-hi-97-013/sand-stiffness", "FHWA-HI-97-013", "Kh of sand, after Terzaghi", Quoted;
     API_SAND_STIFFNESS = "api-rp-2a/sand-stiffness", "API RP 2A", "k of sand by friction angle, read off its chart", Quoted;
+    IBC_FRICTION = "ibc/1810.3.3.1.4", "IBC", "1810.3.3.1.4, a sixth of the bearing, at most 500 psf", Quoted;
+    ALPHA_METHOD = "alpha-method", "API RP 2A, drilled-shaft practice", "alpha of undrained friction", FromMemory;
+    BETA_METHOD = "beta-method", "NAVFAC DM-7.2", "K sigma' tan delta", FromMemory;
+    WOOD_BOND = "hoyle-woeste/bond", "Hoyle and Woeste 1989", "p. 336, treated wood in concrete", Quoted;
+    CFEM_ADFREEZE = "cfem/adfreeze", "Canadian Foundation Engineering Manual, 4th ed.", "adfreeze, after Penner", Quoted;
+    BAG_YIELDS = "practice/bag-yields", "Packaged concrete mix", "133.3 lb of dry mix per cubic foot; several guides", Quoted;
     BROMS_CLAY = "broms-1964a", "Broms 1964a", "cohesive soil, free head (as in Reese and Van Impe, App. A)", Published;
     BROMS_CLAY_RESTRAINED = "broms-1964a/restrained", "Broms 1964a", "cohesive soil, restrained head", FromMemory;
     BROMS_SAND = "broms-1964b", "Broms 1964b", "cohesionless soil, free head", Quoted;

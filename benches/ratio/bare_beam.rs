@@ -23,7 +23,9 @@ pub(crate) struct Beam {
     step: Vec<[f64; 2]>,
     residual: Vec<[f64; 2]>,
     diagonal: Vec<[f64; 3]>,
-    inverse: Vec<[f64; 3]>,
+    step_bent: Vec<[f64; 2]>,
+    gain: Vec<[f64; 4]>,
+    offset: Vec<[f64; 2]>,
     next: Vec<[f64; 4]>,
     shapes: [[f64; 4]; 2],
 }
@@ -88,7 +90,9 @@ impl Beam {
             step: vec![[0.0; 2]; count],
             residual: vec![[0.0; 2]; count],
             diagonal: vec![[0.0; 3]; count],
-            inverse: vec![[0.0; 3]; count],
+            step_bent: vec![[0.0; 2]; elements],
+            gain: vec![[0.0; 4]; elements],
+            offset: vec![[0.0; 2]; elements],
             next: vec![[0.0; 4]; elements],
             shapes,
         }
@@ -107,10 +111,10 @@ impl Beam {
             let m2 = s * (2.0 * r1 + 4.0 * r2) - axial * h * (4.0 * r2 - r1) / 30.0;
             let v = 6.0 * s * (r1 + r2) / h - axial * (0.1 * (r1 + r2) - chord);
             let (mut f1, mut f2) = ([v, m1], [-v, m2]);
-            let k = 12.0 * s / (h * h) - 1.2 * axial / h;
-            let c = 6.0 * s / h - 0.1 * axial;
-            let d = 4.0 * s - 4.0 * axial * h / 30.0;
-            let o = 2.0 * s + axial * h / 30.0;
+            let k = -1.2 * axial / h;
+            let c = -0.1 * axial;
+            let d = -4.0 * axial * h / 30.0;
+            let o = axial * h / 30.0;
             let mut k11 = [k, c, d];
             let mut k22 = [k, -c, d];
             let mut k12 = [-k, c, -c, o];
@@ -147,50 +151,64 @@ impl Beam {
     }
 
     fn eliminate(&mut self) -> bool {
-        let count = self.diagonal.len();
+        let last = self.next.len();
+        let (h, s) = (self.h, self.ei / self.h);
         let mut rhs = self.residual[0];
-        let mut pivot = self.diagonal[0];
-        for i in 0..count {
-            let det = pivot[0] * pivot[2] - pivot[1] * pivot[1];
-            if !(pivot[0] > 0.0 && det > 1e-14 * pivot[0] * pivot[2]) {
+        let mut stiff = self.diagonal[0];
+        for i in 0..last {
+            let n = self.next[i];
+            let a = [stiff[0], stiff[1] - h * stiff[0]];
+            let a22 = stiff[2] - h * (stiff[1] + a[1]);
+            let b = [n[0], n[1], n[2] - h * n[0], n[3] - h * n[1]];
+            let g = [rhs[0], rhs[1] - h * rhs[0]];
+            let p = [a[0] + 12.0 * s / (h * h), a[1] - 6.0 * s / h, a22 + 4.0 * s];
+            let det = p[0] * p[2] - p[1] * p[1];
+            if !(p[0] > 0.0 && det > 1e-14 * p[0] * p[2]) {
                 return false;
             }
             let f = 1.0 / det;
-            let [a, b, d] = [pivot[2] * f, -pivot[1] * f, pivot[0] * f];
-            self.inverse[i] = [a, b, d];
-            self.step[i] = rhs;
-            if i + 1 < count {
-                let n = self.next[i];
-                // Nᵀ P⁻¹.
-                let across = [
-                    n[0] * a + n[2] * b,
-                    n[0] * b + n[2] * d,
-                    n[1] * a + n[3] * b,
-                    n[1] * b + n[3] * d,
-                ];
-                let next = self.diagonal[i + 1];
-                pivot = [
-                    next[0] - (across[0] * n[0] + across[1] * n[2]),
-                    next[1] - (across[0] * n[1] + across[1] * n[3]),
-                    next[2] - (across[2] * n[1] + across[3] * n[3]),
-                ];
-                rhs = [
-                    self.residual[i + 1][0] - (across[0] * rhs[0] + across[1] * rhs[1]),
-                    self.residual[i + 1][1] - (across[2] * rhs[0] + across[3] * rhs[1]),
-                ];
-            }
-        }
-        let apply =
-            |p: [f64; 3], v: [f64; 2]| [p[0] * v[0] + p[1] * v[1], p[1] * v[0] + p[2] * v[1]];
-        self.step[count - 1] = apply(self.inverse[count - 1], self.step[count - 1]);
-        for i in (0..count - 1).rev() {
-            let (n, d) = (self.next[i], self.step[i + 1]);
-            let s = self.step[i];
-            let right = [
-                s[0] - (n[0] * d[0] + n[1] * d[1]),
-                s[1] - (n[2] * d[0] + n[3] * d[1]),
+            let q = [p[2] * f, -p[1] * f, p[0] * f];
+            let x = [a[0] + b[0], a[1] + b[1], a[1] + b[2], a22 + b[3]];
+            let k = [
+                q[0] * x[0] + q[1] * x[2],
+                q[0] * x[1] + q[1] * x[3],
+                q[1] * x[0] + q[2] * x[2],
+                q[1] * x[1] + q[2] * x[3],
             ];
-            self.step[i] = apply(self.inverse[i], right);
+            self.gain[i] = k;
+            self.offset[i] = [-(q[0] * g[0] + q[1] * g[1]), -(q[1] * g[0] + q[2] * g[1])];
+            let below = self.diagonal[i + 1];
+            stiff = [
+                below[0] + a[0] + 2.0 * b[0] - (x[0] * k[0] + x[2] * k[2]),
+                below[1] + a[1] + b[1] + b[2] - (x[0] * k[1] + x[2] * k[3]),
+                below[2] + a22 + 2.0 * b[3] - (x[1] * k[1] + x[3] * k[3]),
+            ];
+            let down = self.residual[i + 1];
+            rhs = [
+                down[0] + g[0] - (k[0] * g[0] + k[2] * g[1]),
+                down[1] + g[1] - (k[1] * g[0] + k[3] * g[1]),
+            ];
+        }
+        let det = stiff[0] * stiff[2] - stiff[1] * stiff[1];
+        if !(stiff[0] > 0.0 && det > 1e-14 * stiff[0] * stiff[2]) {
+            return false;
+        }
+        let f = 1.0 / det;
+        let mut below = [
+            f * (stiff[2] * rhs[0] - stiff[1] * rhs[1]),
+            f * (stiff[0] * rhs[1] - stiff[1] * rhs[0]),
+        ];
+        self.step[last] = below;
+        for i in (0..last).rev() {
+            let (k, o) = (self.gain[i], self.offset[i]);
+            let r = [
+                k[0] * below[0] + k[1] * below[1] + o[0],
+                k[2] * below[0] + k[3] * below[1] + o[1],
+            ];
+            self.step_bent[i] = r;
+            let turn = below[1] - r[1];
+            below = [below[0] - r[0] - h * turn, turn];
+            self.step[i] = below;
         }
         true
     }
@@ -200,11 +218,12 @@ impl Beam {
             u[0] += share * d[0];
             u[1] += share * d[1];
         }
-        for (bent, pair) in self.bent.iter_mut().zip(self.step.windows(2)) {
-            let chord = (pair[1][0] - pair[0][0]) / self.h;
-            bent[0] += share * (pair[0][1] - chord);
-            bent[1] += share * (pair[1][1] - chord);
-            bent[2] += share * chord;
+        let steps = self.step.iter().zip(&self.step_bent);
+        for (bent, (upper, r)) in self.bent.iter_mut().zip(steps) {
+            let turned = r[0] / self.h;
+            bent[0] -= share * turned;
+            bent[1] += share * (r[1] - turned);
+            bent[2] += share * (upper[1] + turned);
         }
     }
 

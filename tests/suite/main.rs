@@ -34,6 +34,7 @@ mod side_by_side;
 mod tables;
 mod topography;
 mod units;
+mod uplift;
 mod vectors;
 mod wind;
 mod worksheet;
