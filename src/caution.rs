@@ -85,6 +85,9 @@ cautions! {
     /// Foam.
     Foam = "Expanding foam in the ground has no independent strength data: nothing is credited to it \
         but what a test on site gave.";
+    /// Values of field tests.
+    FieldTests = "A test is of its own post, ground and day: wet seasons, frost, sustained load and \
+        decay are not in it, and the ground a few posts on may differ.";
     /// Wood in concrete.
     Shrinkage = "Wood shrinks and a gap opens between post and concrete: notch or key the foot of the \
         post, and count bond as an upper estimate.";

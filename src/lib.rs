@@ -31,6 +31,7 @@
 //! | depth: pole formulas, rules of thumb | [`embedment`] |
 //! | ultimate sideways load: Broms, Hansen, plastic statics | [`lateral`] |
 //! | lean, movement, moment along the post in the ground | [`response`] |
+//! | what pull-out and side-pull tests prove | [`field_test`] |
 //! | vertical bearing | [`bearing`] |
 //! | timber and pipe strength, moment below grade | [`post`] |
 //! | one post, everything, what governs | [`check`] |
@@ -114,6 +115,8 @@ pub mod embedment;
 pub mod lateral;
 
 pub mod response;
+
+pub mod field_test;
 
 pub mod bearing;
 

@@ -149,7 +149,7 @@ impl Soil {
 
     /// From this source.
     #[must_use]
-    pub(super) const fn citing(self, source: &'static Citation) -> Self {
+    pub(crate) const fn citing(self, source: &'static Citation) -> Self {
         Self { source, ..self }
     }
 

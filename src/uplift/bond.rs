@@ -5,7 +5,7 @@
 //! foot hold, bond is an upper estimate. Foam has no published strength in the
 //! ground: only what the user gives.
 
-use crate::error::{Error, size_within, stress_within};
+use crate::error::{Error, number_within, size_within, stress_within};
 use crate::source::{self, Citation};
 use crate::units::{Force, Length, Pressure, inch, lb_per_sq_in, m};
 
@@ -38,6 +38,24 @@ impl Bond {
             perimeter: size_within("perimeter", perimeter, inch(1.0), inch(480.0))?,
             length: size_within("bonded length", length, m(0.0), m(30.0))?,
             source: &source::GIVEN,
+        })
+    }
+
+    /// From tests: an ultimate stress over a factor.
+    ///
+    /// # Errors
+    /// Factor outside 1 to 10; as [`Bond::given`].
+    pub(crate) fn tested(
+        ultimate: Pressure,
+        factor: f64,
+        perimeter: Length,
+        length: Length,
+        basis: &'static Citation,
+    ) -> Result<Self, Error> {
+        let factor = number_within("factor on bond", factor, 1.0, 10.0)?;
+        Ok(Self {
+            source: basis,
+            ..Self::given(ultimate / factor, perimeter, length)?
         })
     }
 

@@ -142,6 +142,9 @@ pub enum Friction {
     AlphaApi,
     /// K σ′ tan δ.
     Beta(f64, Angle),
+    /// An ultimate stress from tests, the same everywhere, and what made it of
+    /// them ([`crate::field_test::Characteristic`]).
+    Tested(Pressure, &'static Citation),
 }
 
 impl Friction {
@@ -164,6 +167,18 @@ impl Friction {
         number_within("alpha", alpha, 0.05, 1.0).map(Self::Alpha)
     }
 
+    /// A variant written by hand is as checked as one made by a constructor.
+    fn checked(&self) -> Result<(), Error> {
+        match self {
+            Self::Presumptive(stress) | Self::Given(stress) | Self::Tested(stress, _) => {
+                within("friction", *stress, kpa(0.0), kpa(10_000.0)).map(|_| ())
+            }
+            Self::Alpha(alpha) => Self::alpha(*alpha).map(|_| ()),
+            Self::AlphaApi => Ok(()),
+            Self::Beta(k, delta) => Self::beta(*k, *delta).map(|_| ()),
+        }
+    }
+
     /// Is it allowable already, so that no factor is put on it?
     pub const fn is_allowable(&self) -> bool {
         matches!(self, Self::Presumptive(_))
@@ -174,6 +189,7 @@ impl Friction {
         match self {
             Self::Presumptive(_) => &source::IBC_FRICTION,
             Self::Given(_) => &source::GIVEN,
+            Self::Tested(_, basis) => basis,
             Self::Alpha(_) | Self::AlphaApi => &source::ALPHA_METHOD,
             Self::Beta(..) => &source::BETA_METHOD,
         }
@@ -192,7 +208,7 @@ impl Friction {
             })
         };
         Ok(match self {
-            Self::Presumptive(stress) | Self::Given(stress) => *stress,
+            Self::Presumptive(stress) | Self::Given(stress) | Self::Tested(stress, _) => *stress,
             Self::Alpha(alpha) => su()? * *alpha,
             Self::AlphaApi => {
                 let (su, stress) = (su()?, profile.effective_stress(z));
@@ -206,12 +222,14 @@ impl Friction {
     /// ground changes.
     ///
     /// # Errors
-    /// As [`Friction::stress`]; the shaft is deeper than the ground is
+    /// As [`Friction::stress`]; a stress outside 0 to 10 MPa, α, K or δ out of
+    /// range; the shaft is deeper than the ground is
     /// described.
     pub fn resistance(&self, profile: &Profile, shaft: &Shaft) -> Result<Force, Error> {
         // Two Gauss points are exact where the stress is linear; α of API is
         // not, so each span is cut in eight.
         const POINTS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_812_9];
+        self.checked()?;
         profile.reaches(shaft.depth())?;
         let mut edges = vec![shaft.from.value];
         edges.extend(

@@ -21,6 +21,7 @@ mod embedment;
 mod en1991;
 mod example_flags;
 mod fence;
+mod field_test;
 mod ground_and_foundation;
 mod hostile;
 mod lateral;

@@ -1,0 +1,29 @@
+//! What field tests prove, and what they do not.
+//!
+//! | question | type |
+//! |---|---|
+//! | peak, stiffness and knee of a pull | [`Readings`] |
+//! | bond, friction, α, K tan δ of an axial pull | [`AxialPull`] |
+//! | stiffness and strength of the ground from a side pull | [`SidePull`] |
+//! | several tests: mean, spread, characteristic value | [`Sample`], [`Basis`], [`Characteristic`] |
+//! | two ways of setting a post, fairly | [`Comparison`] |
+//! | does this post carry what it must | [`ProofLoad`] |
+//! | quantiles behind them | [`distribution`] |
+//!
+//! A test is of its own post in its own ground on its own day. Wet seasons,
+//! frost, sustained load and decay are not in it.
+
+mod axial;
+mod compare;
+pub mod distribution;
+mod proof;
+mod readings;
+mod sample;
+mod side_pull;
+
+pub use axial::AxialPull;
+pub use compare::{Comparison, Settled};
+pub use proof::{ProofLoad, ProofOutcome, ProofResult};
+pub use readings::{Knee, Readings};
+pub use sample::{Basis, Characteristic, Sample, Spread, correlation_factors};
+pub use side_pull::{BackFigured, Gauge, SidePull};
