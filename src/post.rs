@@ -5,22 +5,34 @@
 //! | sawn square timber | [`TimberPost`] | NDS, allowable stress |
 //! | round steel pipe | [`PipePost`] | AISC 360 chapters F8 and G, allowable strength |
 //! | any other, strength known | [`GivenPost`] | yours |
+//! | sawn square timber, design resistance | [`TimberEn1995`] | EN 1995-1-1 |
+//! | round hollow section, design resistance | [`PipeEn1993`] | EN 1993-1-1 |
 //! | moment and shear below grade | [`BelowGrade`] | statics |
+//! | how far the top leans | [`Lean`] | statics |
 //!
-//! A first pass: bending and shear, where the moment is greatest. Axial load
-//! (small in a fence post) is not combined with bending, and lean is not
-//! computed.
+//! Bending and shear, where the moment is greatest. Axial load (small in a
+//! fence post) is not combined with bending. Wall or face lost to rust or decay
+//! is a smaller section ([`crate::section::Tube::less_outside`],
+//! [`crate::section::Square::less_each_face`]).
 
 mod below_grade;
+mod design_resistance;
 mod given;
+mod lean;
 mod pipe;
+mod pipe_en1993;
 mod timber;
+mod timber_en1995;
 mod timber_values;
 
 pub use below_grade::BelowGrade;
+pub use design_resistance::{DesignCheck, DesignResistance};
 pub use given::GivenPost;
+pub use lean::Lean;
 pub use pipe::{PipePost, SteelStrength};
+pub use pipe_en1993::PipeEn1993;
 pub use timber::{Moisture, TimberFactors, TimberPost, Treatment};
+pub use timber_en1995::{TimberClass, TimberEn1995};
 pub use timber_values::{DesignValues, Grade, SizeClass, Species};
 
 use crate::section::PostSection;

@@ -77,6 +77,15 @@ impl Square {
         })
     }
 
+    /// What is left when each face has lost this much to decay.
+    ///
+    /// # Errors
+    /// Loss negative, or so great that the side is out of range.
+    pub fn less_each_face(&self, loss: Length) -> Result<Self, Error> {
+        let loss = size_within("loss", loss, inch(0.0), self.side)?;
+        Self::new(self.side - loss * 2.0)
+    }
+
     /// The side.
     #[inline]
     pub const fn side(&self) -> Length {
@@ -133,6 +142,15 @@ impl Tube {
             diameter,
             wall: size_within("pipe wall", wall, inch(0.01), diameter * 0.49)?,
         })
+    }
+
+    /// What is left when the outside has lost this much to rust.
+    ///
+    /// # Errors
+    /// Loss negative, or so great that diameter or wall is out of range.
+    pub fn less_outside(&self, loss: Length) -> Result<Self, Error> {
+        let loss = size_within("loss", loss, inch(0.0), self.wall)?;
+        Self::new(self.diameter - loss * 2.0, self.wall - loss)
     }
 
     /// D.

@@ -195,6 +195,8 @@ citations! {
     NDS_4_3_SHEAR = "nds/3.4", "NDS", "3.4.2", FromMemory;
     AISC_F8 = "aisc360/f8", "AISC 360", "F8, Mn = Fy Z", Quoted;
     AISC_F8_LOCAL_BUCKLING = "aisc360/f8-local-buckling", "AISC 360", "F8, noncompact and slender walls", FromMemory;
+    EN1995_BENDING = "en1995/bending", "EN 1995-1-1, EN 338", "3.2, 6.1.6, 6.1.7, classes of EN 338:2016", Quoted;
+    EN1993_CHS = "en1993/chs", "EN 1993-1-1", "Table 5.2, 6.2.5, 6.2.6, round hollow sections", FromMemory;
     AISC_G5 = "aisc360/g5", "AISC 360", "G5 (G6 before 2016)", FromMemory;
 
     ASTM_F567_5_1 = "astm-f567/5.1", "ASTM F567-07", "5.1 (4 ft base height quoted from an ordinance)", Quoted;

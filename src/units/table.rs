@@ -140,6 +140,7 @@ quantities! {
     }
     LineLoad, "force per length", LINE_LOADS {
         lb_per_ft = LBF / FT, "lb/ft", "plf";
+        lb_per_inch = LBF / IN, "lb/in", "pli";
         n_per_m = 1.0, "N/m";
         kn_per_m = 1e3, "kN/m";
     }

@@ -2,13 +2,16 @@
 //! tests/data/post.csv, and by hand.
 
 use crate::samples::pine;
-use crate::vectors::{Case, cases};
+use crate::vectors::{Case, cases, rows};
 use approx::assert_relative_eq;
+use groundline::actions::GroundlineActions;
+use groundline::limit_state::PartialFactor;
 use groundline::post::*;
+use groundline::response::{PostModel, Springs};
 use groundline::section::{Square, Tube};
 use groundline::units::{
     Length, Measurable, Pressure, Ratio, Torque, Volume, bending_moment, cu_in, in4, inch, kip_in,
-    ksi, lb, lb_in, lb_per_sq_in, sq_in,
+    kn, kn_m, kn_per_cu_m, kn_per_m, kn_sq_m, ksi, lb, lb_in, lb_per_sq_in, m, mm, mpa, rad, sq_in,
 };
 
 #[test]
@@ -52,6 +55,27 @@ fn run(case: &Case) {
             let allowable = post.strength().moment * scale;
             case.compare("Mn_over_Omega", allowable);
             case.compare("phi_Mn", allowable * 1.67 * 0.9);
+        }
+        (_, "ec5_kh_fmd" | "ec5_post_c16" | "ec5_post_c24" | "ec5_post_d30") => en1995(case),
+        (_, "ec3_chs") => {
+            let tube = Tube::new(case.input("D"), case.input("t")).unwrap();
+            let post = PipeEn1993::new(tube, case.input("fy")).unwrap();
+            if case.expects("class") {
+                case.compare_number("class", f64::from(post.class()));
+            }
+            case.compare("Wpl", tube.plastic_modulus());
+            case.compare("MRd", post.resistance().moment);
+            case.compare("VRd", post.resistance().shear);
+        }
+        (_, "cantilever_udl" | "cantilever_udl_base_rotation") => {
+            let lean = Lean::of_wind(case.input("w"), case.input("h"), case.input("EI")).unwrap();
+            let rotation = if case.has("theta0") {
+                case.input("theta0")
+            } else {
+                rad(0.0)
+            };
+            let lean = lean.with_ground(inch(0.0), rotation).unwrap();
+            case.compare("delta", lean.total());
         }
         (_, "round_tube_properties") => {
             let tube = Tube::new(case.input("D"), case.input("t")).unwrap();
@@ -331,4 +355,198 @@ fn section_properties_by_slices() {
 fn stress_times_modulus() {
     let moment: Torque = bending_moment(lb_per_sq_in(1000.0), cu_in(12.0));
     assert_relative_eq!(moment.to(lb_in), 12_000.0, max_relative = 1e-12);
+}
+
+fn en1995(case: &Case) {
+    let side: Length = if case.has("b") {
+        case.input("b")
+    } else {
+        case.input("h")
+    };
+    let class = match case.method.as_str() {
+        "ec5_post_c16" => TimberClass::C16,
+        "ec5_post_d30" => TimberClass::D30,
+        _ => TimberClass::C24,
+    };
+    let post = TimberEn1995::new(Square::new(side).unwrap(), class, case.number("kmod")).unwrap();
+    if case.expects("kh") {
+        assert_eq!(class.bending(), case.input("fmk"));
+        case.compare_number("kh", post.size_factor());
+        case.compare("fmd", post.bending_strength());
+    } else {
+        case.compare("MRd", post.resistance().moment);
+        case.compare("VRd", post.resistance().shear);
+    }
+}
+
+/// Strength classes and kmod as printed. Marks in the files.
+#[test]
+fn tables_of_en1995() {
+    for row in rows("en338_classes.csv").iter().skip(1) {
+        let class = match row[0].as_str() {
+            "C16" => TimberClass::C16,
+            "C24" => TimberClass::C24,
+            "D30" => TimberClass::D30,
+            other => panic!("{other}"),
+        };
+        let printed = |i: usize| mpa(row[i].parse().unwrap());
+        assert_eq!(class.bending(), printed(1));
+        assert_eq!(class.shear(), printed(2));
+        assert_eq!(class.modulus(), printed(3));
+        assert_eq!(class.mark().name(), row[6]);
+    }
+    for row in rows("ec5_kmod.csv").iter().skip(1) {
+        let printed: f64 = row[2].parse().unwrap();
+        match row[1].as_str() {
+            "short" => assert_eq!(TimberEn1995::KMOD_SHORT, printed),
+            "instantaneous" => assert_eq!(TimberEn1995::KMOD_INSTANTANEOUS, printed),
+            _ => {}
+        }
+    }
+}
+
+/// kh: none from 150 mm, at most 1.3; square posts in any direction; classes of
+/// a wall; what is refused.
+#[test]
+fn branches_of_the_european_posts() {
+    let timber = |side: f64| {
+        TimberEn1995::new(Square::new(mm(side)).unwrap(), TimberClass::C24, 0.9).unwrap()
+    };
+    assert_relative_eq!(timber(150.0).size_factor(), 1.0);
+    assert_relative_eq!(timber(200.0).size_factor(), 1.0);
+    assert_relative_eq!(timber(30.0).size_factor(), 1.3);
+    let held = timber(100.0).resistance();
+    assert_relative_eq!(
+        held.skew_moment.value * 2_f64.sqrt(),
+        held.moment.value,
+        max_relative = 1e-12
+    );
+    // fy 235: D/t of 50, 70 and 90, and beyond.
+    let pipe = |slenderness: f64| {
+        PipeEn1993::new(
+            Tube::new(mm(200.0), mm(200.0 / slenderness)).unwrap(),
+            mpa(235.0),
+        )
+    };
+    for (slenderness, class) in [(49.9, 1), (50.1, 2), (69.9, 2), (70.1, 3), (89.9, 3)] {
+        let post = pipe(slenderness).unwrap();
+        assert_eq!(post.class(), class);
+        let modulus = if class < 3 {
+            post.section().plastic_modulus()
+        } else {
+            post.section().section_modulus()
+        };
+        assert_relative_eq!(
+            post.resistance().moment.value,
+            235e6 * modulus.value,
+            max_relative = 1e-12
+        );
+        assert_eq!(post.resistance().skew_moment, post.resistance().moment);
+    }
+    assert!(pipe(90.1).is_err());
+    assert!(PipeEn1993::new(*pipe(40.0).unwrap().section(), mpa(f64::NAN)).is_err());
+    let square = Square::new(mm(100.0)).unwrap();
+    assert!(TimberEn1995::new(square, TimberClass::C24, 1.2).is_err());
+    let given = TimberClass::Given(mpa(f64::INFINITY), mpa(3.0), mpa(9_000.0));
+    assert!(TimberEn1995::new(square, given, 0.9).is_err());
+    // Design actions, by the greater of grade and below.
+    let actions =
+        GroundlineActions::new(kn(2.0), kn_m(-2.5), kn(0.1), PartialFactor::Structure).unwrap();
+    let check = held.check(&actions, kn_m(2.0)).unwrap();
+    assert_eq!(check.moment, kn_m(2.5));
+    assert_relative_eq!(check.bending.ratio(), 2.5 / 3.003_2, max_relative = 1e-4);
+    assert_relative_eq!(check.shear.ratio(), 2.0 / 12.369, max_relative = 1e-4);
+    assert!(check.skew_bending.ratio() > 1.0);
+    assert_eq!(held.check(&actions, kn_m(2.9)).unwrap().moment, kn_m(2.9));
+    assert!(held.check(&actions, kn_m(f64::NAN)).is_err());
+}
+
+/// The lean of the whole post in the ground comes apart into flexure, rotation
+/// and movement, flexure as that of the cantilever.
+#[test]
+fn lean_of_a_response() {
+    let post = PostModel::new(
+        kn_sq_m(60.0),
+        mm(300.0),
+        m(1.0),
+        Springs::growing(kn_per_cu_m(8_000.0)).unwrap(),
+    )
+    .unwrap()
+    .standing(m(1.8))
+    .unwrap();
+    let wind = post
+        .clone()
+        .with_wind(m(0.0), m(1.8), kn_per_m(0.6))
+        .unwrap();
+    let response = wind.solve().unwrap();
+    let lean = Lean::of_response(&response).unwrap();
+    assert_relative_eq!(
+        lean.total().value,
+        response.lean().value,
+        max_relative = 1e-12
+    );
+    let by_hand = Lean::of_wind(kn_per_m(0.6), m(1.8), kn_sq_m(60.0)).unwrap();
+    assert_relative_eq!(
+        lean.flexure().value,
+        by_hand.flexure().value,
+        max_relative = 1e-8
+    );
+    assert!(lean.movement() > mm(1.0) && lean.of_rotation() > mm(5.0));
+    let response = post
+        .clone()
+        .with_force(m(1.2), kn(0.9))
+        .unwrap()
+        .solve()
+        .unwrap();
+    let lean = Lean::of_response(&response).unwrap();
+    let by_hand = Lean::of_force(kn(0.9), m(1.2), m(1.8), kn_sq_m(60.0)).unwrap();
+    assert_relative_eq!(
+        lean.flexure().value,
+        by_hand.flexure().value,
+        max_relative = 1e-8
+    );
+    assert_relative_eq!(
+        lean.against(1.0 / 60.0).unwrap().ratio(),
+        lean.ratio() * 60.0,
+        max_relative = 1e-12
+    );
+    for limit in [0.0, 1.0, f64::NAN] {
+        assert!(lean.against(limit).is_err());
+    }
+    assert!(Lean::of_force(kn(1.0), m(2.0), m(1.8), kn_sq_m(60.0)).is_err());
+    let flush = PostModel::new(
+        kn_sq_m(60.0),
+        mm(300.0),
+        m(1.0),
+        Springs::growing(kn_per_cu_m(8_000.0)).unwrap(),
+    );
+    let response = flush.unwrap().with_force(m(0.0), kn(1.0)).unwrap().solve();
+    assert!(Lean::of_response(&response.unwrap()).is_none());
+}
+
+/// Loss of section never helps, and all of it is refused.
+#[test]
+fn loss_of_section() {
+    let tube = Tube::new(inch(2.375), inch(0.154)).unwrap();
+    let square = Square::new(inch(3.5)).unwrap();
+    let (mut moment, mut modulus) = (f64::MAX, f64::MAX);
+    for loss in [0.0, 0.01, 0.03, 0.1] {
+        let left = tube.less_outside(inch(loss)).unwrap();
+        assert_relative_eq!(
+            left.inside_diameter().value,
+            tube.inside_diameter().value,
+            max_relative = 1e-12
+        );
+        let steel = SteelStrength::new(ksi(30.0)).unwrap();
+        let now = PipePost::new(left, steel).unwrap().strength().moment.value;
+        assert!(now < moment);
+        moment = now;
+        let left = square.less_each_face(inch(loss)).unwrap();
+        assert!(left.section_modulus().value < modulus);
+        modulus = left.section_modulus().value;
+    }
+    assert!(tube.less_outside(inch(0.154)).is_err());
+    assert!(tube.less_outside(inch(-0.01)).is_err());
+    assert!(square.less_each_face(inch(1.75)).is_err());
+    assert!(square.less_each_face(inch(f64::NAN)).is_err());
 }

@@ -24,6 +24,8 @@ fn factors_of_nist_sp_811() {
     assert_relative_eq!(lb_in(1.0).to(n_m), 0.112_984_8, max_relative = 1e-6);
     assert_relative_eq!(kipf(1.0).to(kn), 4.448_222, max_relative = 1e-6);
     assert_relative_eq!(lb_per_ft(1.0).to(n_per_m), 14.593_90, max_relative = 1e-6);
+    // NIST SP 811: 175.126 8 N/m.
+    assert_relative_eq!(lb_per_inch(1.0).to(n_per_m), 175.126_8, max_relative = 1e-6);
     assert_relative_eq!(mph(1.0).to(m_per_s), 0.447_04, max_relative = 1e-15);
     assert_relative_eq!(km_per_h(36.0).to(m_per_s), 10.0, max_relative = 1e-15);
     assert_relative_eq!(cu_yd(1.0).to(cu_ft), 27.0, max_relative = 1e-15);
