@@ -449,3 +449,31 @@ fn own_combination_factors_reach_the_check() {
         assert_eq!(line.citation.unwrap().id, "given");
     }
 }
+
+/// The proportions of a wall, its documents, and whose clause a case is of.
+#[test]
+fn proportions_documents_and_clauses() {
+    let wall = shape(24.0, 3.0, 0.6, 1.0);
+    assert_relative_eq!(wall.b_over_s(), 10.0, max_relative = 1e-12);
+    assert_relative_eq!(wall.s_over_h(), 0.8, max_relative = 1e-12);
+    for (document, named) in [
+        (asce().document(), "ASCE"),
+        (en().document(), "EN 1991"),
+        (as_nzs().document(), "AS/NZS"),
+    ] {
+        assert!(document.contains(named), "{document}");
+    }
+    let clause = |length: f64, case: WindCase| {
+        let wall = WallWind::new(&as_nzs(), shape(length, 2.0, 0.0, 1.0), WallEnds::FREE);
+        let strips = wall.unwrap();
+        let strip = strips.strips(case).next();
+        strip.map(|strip| strip.clause)
+    };
+    let off = WindCase::OffCentre(Edge::Start);
+    // Long: beside the zones; short: in their place.
+    assert_eq!(
+        clause(40.0, off),
+        Some(&groundline::source::ASNZS_OFF_CENTRE_ZONES)
+    );
+    assert_eq!(clause(4.0, off), Some(&groundline::source::LINEAR_SPREAD));
+}
