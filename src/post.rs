@@ -8,6 +8,7 @@
 //! | sawn square timber, design resistance | [`TimberEn1995`] | EN 1995-1-1 |
 //! | round hollow section, design resistance | [`PipeEn1993`] | EN 1993-1-1 |
 //! | moment and shear below grade | [`BelowGrade`] | statics |
+//! | dressed timber and fence pipe as sold | [`catalogue`] | NDS Supplement, ASTM F1083 and F1043 |
 //! | how far the top leans | [`Lean`] | statics |
 //!
 //! Bending and shear, where the moment is greatest. Axial load (small in a
@@ -16,6 +17,7 @@
 //! [`crate::section::Square::less_each_face`]).
 
 mod below_grade;
+pub mod catalogue;
 mod design_resistance;
 mod given;
 mod lean;

@@ -195,6 +195,8 @@ citations! {
     NDS_4_3_SHEAR = "nds/3.4", "NDS", "3.4.2", FromMemory;
     AISC_F8 = "aisc360/f8", "AISC 360", "F8, Mn = Fy Z", Quoted;
     AISC_F8_LOCAL_BUCKLING = "aisc360/f8-local-buckling", "AISC 360", "F8, noncompact and slender walls", FromMemory;
+    DRESSED_SIZES = "nds/dressed-sizes", "NDS Supplement", "Tables 1A, 1B, dressed sizes", Quoted;
+    FENCE_PIPE = "astm-f1043/pipe", "ASTM F1083, F1043", "sizes and yield of fence pipe", FromMemory;
     EN1995_BENDING = "en1995/bending", "EN 1995-1-1, EN 338", "3.2, 6.1.6, 6.1.7, classes of EN 338:2016", Quoted;
     EN1993_CHS = "en1993/chs", "EN 1993-1-1", "Table 5.2, 6.2.5, 6.2.6, round hollow sections", FromMemory;
     AISC_G5 = "aisc360/g5", "AISC 360", "G5 (G6 before 2016)", FromMemory;

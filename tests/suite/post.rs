@@ -11,7 +11,8 @@ use groundline::response::{PostModel, Springs};
 use groundline::section::{Square, Tube};
 use groundline::units::{
     Length, Measurable, Pressure, Ratio, Torque, Volume, bending_moment, cu_in, in4, inch, kip_in,
-    kn, kn_m, kn_per_cu_m, kn_per_m, kn_sq_m, ksi, lb, lb_in, lb_per_sq_in, m, mm, mpa, rad, sq_in,
+    kn, kn_m, kn_per_cu_m, kn_per_m, kn_sq_m, ksi, lb, lb_in, lb_per_ft, lb_per_sq_in, m, mm, mpa,
+    rad, sq_in,
 };
 
 #[test]
@@ -549,4 +550,58 @@ fn loss_of_section() {
     assert!(tube.less_outside(inch(-0.01)).is_err());
     assert!(square.less_each_face(inch(1.75)).is_err());
     assert!(square.less_each_face(inch(f64::NAN)).is_err());
+}
+
+/// The catalogue line by line: sizes from memory, properties derived; marks in
+/// the file. Dressed sizes and their printed moduli, NDS Supplement, quoted.
+#[test]
+fn the_catalogue() {
+    let table = rows("steel_pipe_sections.csv");
+    assert_eq!(table.len() - 1, catalogue::PIPES.len());
+    for (row, pipe) in table.iter().skip(1).zip(&catalogue::PIPES) {
+        let number = |i: usize| row[i].parse::<f64>().unwrap();
+        // Half of the last digit printed.
+        let printed = |i: usize, ours: f64| {
+            let digits = row[i].split('.').nth(1).map_or(0, str::len);
+            let half = 0.5 * 0.1_f64.powi(i32::try_from(digits).unwrap());
+            assert!(
+                (ours - number(i)).abs() <= half * 1.02,
+                "{row:?}: {i} {ours}"
+            );
+        };
+        let family = if row[0].starts_with("SS40") {
+            catalogue::PipeFamily::HighStrength
+        } else {
+            catalogue::PipeFamily::Schedule40
+        };
+        assert_eq!(pipe.family(), family);
+        let (tube, post) = (pipe.section().unwrap(), pipe.post().unwrap());
+        printed(1, pipe.outside().to(inch));
+        printed(3, pipe.wall().to(inch));
+        printed(4, pipe.weight().unwrap().to(lb_per_ft));
+        printed(5, tube.area().to(sq_in));
+        printed(6, tube.second_moment().to(in4));
+        printed(7, tube.section_modulus().to(cu_in));
+        printed(8, tube.plastic_modulus().to(cu_in));
+        printed(10, tube.slenderness());
+        printed(11, pipe.steel().unwrap().yield_strength().to(ksi));
+        printed(12, post.strength().moment.to(kip_in));
+    }
+    // Common practice, no source: line posts are 4x4 timber and 2-3/8 in pipe.
+    for (timber, (name, side, area, second, modulus)) in catalogue::TIMBERS.iter().zip([
+        ("4x4", 3.5, 12.25, 12.505, 7.146),
+        ("6x6", 5.5, 30.25, 76.26, 27.73),
+        ("8x8", 7.5, 56.25, 263.7, 70.31),
+    ]) {
+        assert_eq!(timber.name(), name);
+        let section = timber.section().unwrap();
+        assert_relative_eq!(timber.side().to(inch), side, max_relative = 1e-12);
+        assert_relative_eq!(section.area().to(sq_in), area, max_relative = 1e-9);
+        assert_relative_eq!(section.second_moment().to(in4), second, max_relative = 2e-4);
+        assert_relative_eq!(
+            section.section_modulus().to(cu_in),
+            modulus,
+            max_relative = 2e-4
+        );
+    }
 }
