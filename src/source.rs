@@ -195,6 +195,7 @@ citations! {
     NDS_4_3_SHEAR = "nds/3.4", "NDS", "3.4.2", FromMemory;
     AISC_F8 = "aisc360/f8", "AISC 360", "F8, Mn = Fy Z", Quoted;
     AISC_F8_LOCAL_BUCKLING = "aisc360/f8-local-buckling", "AISC 360", "F8, noncompact and slender walls", FromMemory;
+    NDS_LRFD = "nds/lrfd", "NDS", "Appendix N, KF, phi, lambda", FromMemory;
     DRESSED_SIZES = "nds/dressed-sizes", "NDS Supplement", "Tables 1A, 1B, dressed sizes", Quoted;
     FENCE_PIPE = "astm-f1043/pipe", "ASTM F1083, F1043", "sizes and yield of fence pipe", FromMemory;
     EN1995_BENDING = "en1995/bending", "EN 1995-1-1, EN 338", "3.2, 6.1.6, 6.1.7, classes of EN 338:2016", Quoted;

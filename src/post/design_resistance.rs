@@ -1,14 +1,17 @@
-//! Design resistance of a post in the partial-factor format.
+//! Design resistance of a post: partial factors of the Eurocodes, or load and
+//! resistance factors.
 
 use crate::actions::GroundlineActions;
 use crate::error::{Error, within};
-use crate::limit_state::PartialFactor;
+use crate::limit_state::{LimitState, PartialFactor};
 use crate::section::PostSection;
 use crate::source::Citation;
 use crate::units::{Force, Torque, n_m};
 use crate::utilization::Utilization;
+use core::marker::PhantomData;
 
-/// MRd and VRd. It can be compared with design actions of EN 1990 alone.
+/// MRd and VRd, or φMn and φVn: the limit state says which, and only design
+/// actions of the same one can be compared with them.
 ///
 /// ```compile_fail
 /// use groundline::{actions::*, limit_state::*, post::*, section::*, units::*};
@@ -19,7 +22,7 @@ use crate::utilization::Utilization;
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
-pub struct DesignResistance {
+pub struct DesignResistance<L: LimitState = PartialFactor> {
     /// MRd about an axis parallel to a face.
     pub moment: Torque,
     /// MRd whatever its direction: of a square the above over √2.
@@ -28,6 +31,7 @@ pub struct DesignResistance {
     pub shear: Force,
     /// Where they come from.
     pub source: &'static Citation,
+    level: PhantomData<L>,
 }
 
 /// A post against design actions.
@@ -44,7 +48,7 @@ pub struct DesignCheck {
     pub shear: Utilization,
 }
 
-impl DesignResistance {
+impl<L: LimitState> DesignResistance<L> {
     pub(super) fn new(
         section: &PostSection,
         moment: Torque,
@@ -60,6 +64,7 @@ impl DesignResistance {
             skew_moment,
             shear,
             source,
+            level: PhantomData,
         }
     }
 
@@ -72,7 +77,7 @@ impl DesignResistance {
     /// Moment outside 0 to 1 GN·m.
     pub fn check(
         &self,
-        actions: &GroundlineActions<PartialFactor>,
+        actions: &GroundlineActions<L>,
         below_grade: Torque,
     ) -> Result<DesignCheck, Error> {
         let below = within("greatest moment", below_grade, n_m(0.0), n_m(1e9))?;

@@ -2,13 +2,14 @@
 //!
 //! Bending, chapter F8 (valid for D/t < 0.45 E/Fy): Mn = Fy Z where
 //! D/t ≤ 0.07 E/Fy, [0.021 E/(D/t) + Fy] S up to 0.31 E/Fy, and
-//! [0.33 E/(D/t)] S beyond; never more than Fy Z; Ω = 1.67. Shear, G5 (G6 in
+//! [0.33 E/(D/t)] S beyond; never more than Fy Z; Ω = 1.67, φ = 0.90. Shear, G5 (G6 in
 //! editions before 2016): Vn = Fcr A/2 with Fcr = 0.78 E/(D/t)^1.5 ≤ 0.6 Fy;
 //! the other expression for Fcr, which needs the shear span, can only be
 //! greater where it counts and is left out. From memory but for Mn = Fy Z.
 
-use super::PostStrength;
+use super::{DesignResistance, PostStrength};
 use crate::error::{Error, stress_within};
+use crate::limit_state::LoadAndResistance;
 use crate::section::{PostSection, Tube};
 use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
@@ -18,6 +19,8 @@ use crate::units::{Measure, Pressure, bending_moment, ksi};
 const MODULUS_KSI: f64 = 29_000.0;
 /// Ω of bending and shear.
 const OMEGA: f64 = 1.67;
+/// φ of bending and shear.
+const PHI: f64 = 0.90;
 
 /// Yield strength of a pipe.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -114,6 +117,18 @@ impl PipePost {
         } else {
             yielding
         }
+    }
+
+    /// φMn and φVn, load and resistance factors, φ = 0.90 for both: Ω φ = 1.5
+    /// times the allowable ones.
+    pub fn design_strength(&self) -> DesignResistance<LoadAndResistance> {
+        let allowable = self.strength();
+        DesignResistance::new(
+            &PostSection::Tube(self.section),
+            allowable.moment * (OMEGA * PHI),
+            allowable.shear * (OMEGA * PHI),
+            self.bending_citation(),
+        )
     }
 
     /// Mn/Ω and Vn/Ω.

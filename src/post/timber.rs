@@ -4,9 +4,10 @@
 //! F'b = Fb CD CM Ct CL CF Cfu Ci Cr, Mr = F'b S;
 //! F'v = Fv CD CM Ct Ci, Vr = (2/3) F'v b d (NDS Table 4.3.1, 3.3, 3.4).
 
-use super::PostStrength;
 use super::timber_values::{DesignValues, SizeClass};
-use crate::error::{Error, number_within};
+use super::{DesignResistance, PostStrength};
+use crate::error::{Error, number_within, stress_within};
+use crate::limit_state::LoadAndResistance;
 use crate::section::{PostSection, Square};
 use crate::source::{self, Mark};
 use crate::step::{Step, Worksheet};
@@ -227,6 +228,31 @@ impl TimberPost {
             &source::NDS_4_3_BENDING,
             &source::NDS_4_3_SHEAR,
         )
+    }
+
+    /// φ λ KF Fb C S and its shear, load and resistance factors: KF 2.54 and
+    /// 2.88, φ 0.85 and 0.75, λ 1.0 for wind, without CD. From memory; 1.35
+    /// times the allowable ones.
+    pub fn design_strength(&self) -> DesignResistance<LoadAndResistance> {
+        let allowable = self.strength();
+        let duration = self.factors.load_duration;
+        DesignResistance::new(
+            &PostSection::Square(self.section),
+            allowable.moment * (2.54 * 0.85 / duration),
+            allowable.shear * (2.88 * 0.75 / duration),
+            &source::NDS_LRFD,
+        )
+    }
+
+    /// Emin = E (1 − 1.645 COV) 1.03/1.66, COV 0.25: NDS Appendix D, from
+    /// memory. For stability, not for lean.
+    ///
+    /// # Errors
+    /// E outside 100 to 5 000 ksi.
+    pub fn minimum_modulus(modulus: Pressure) -> Result<Pressure, Error> {
+        let least = lb_per_sq_in(100_000.0);
+        let modulus = stress_within("E", modulus, least, lb_per_sq_in(5_000_000.0))?;
+        Ok(modulus * ((1.0 - 1.645 * 0.25) * 1.03 / 1.66))
     }
 
     /// Writes the working.
