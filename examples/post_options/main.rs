@@ -370,7 +370,11 @@ fn fill(
     #[allow(clippy::cast_precision_loss, reason = "posts of one fence")]
     let run = bag.count(volume * posts as f64, flags.waste)?;
     let tell = |bags: &groundline::backfill::Bags| {
-        format!("{:.0} {unit}, {:.3}", bags.buy, show(bags.carry, system))
+        let mass = match system {
+            UnitSystem::Us => format!("{:.0} lb", bags.carry.to(lb)),
+            UnitSystem::Si => format!("{:.0} kg", bags.carry.value / 9.806_65),
+        };
+        format!("{:.0} {unit}, {mass}", bags.buy)
     };
     Ok((tell(&each), tell(&run)))
 }
