@@ -17,7 +17,7 @@
 
 use crate::caution::{Caution, Cautions};
 use crate::error::{Error, number_within, size_within, within};
-use crate::foundation::Hole;
+use crate::foundation::{Hole, HoleShape};
 use crate::section::PostSection;
 use crate::source::{self, Citation};
 use crate::units::{Force, Length, Volume, cu_ft, inch, lb};
@@ -118,7 +118,11 @@ pub fn annulus(
     let depth = size_within("depth", depth, inch(1.0), inch(3_600.0))?;
     let base = size_within("gravel base", base, inch(0.0), depth - inch(0.5))?;
     let ring = hole.area() - post.gross_area();
-    if ring.value <= 0.0 {
+    let across = match hole.shape() {
+        HoleShape::Round => post.bearing_width(),
+        HoleShape::Square => post.face_width(),
+    };
+    if across >= hole.size() {
         return Err(Error::NotApplicable {
             field: "hole",
             reason: "the post does not fit into it",

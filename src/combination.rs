@@ -60,6 +60,14 @@ pub struct WindUplift<L: LimitState> {
 }
 
 impl<L: LimitState> WindUplift<L> {
+    /// The combination that holds for it where `asked` is wanted.
+    pub(crate) fn combination<To: Combined>(&self, asked: &Combination<To>) -> Combination<To>
+    where
+        L: CombinesTo<To>,
+    {
+        self.level.resolve(asked)
+    }
+
     /// With the wind factor of a set.
     pub fn factored<To: Combined>(&self, set: &Combination<To>) -> Force
     where
@@ -165,11 +173,13 @@ combines! {
 
 impl CombinesTo<AllowableStress> for AllowableStress {
     /// Wind given at allowable-stress level keeps its own family, factor 1,
-    /// whatever factor on wind was asked for.
+    /// whatever factor on wind was asked for; dead load relieves by no more
+    /// than its own family lets it.
     #[inline]
     fn resolve(self, asked: &Combination<AllowableStress>) -> Combination<AllowableStress> {
         Combination {
             wind: 1.0,
+            relieving: asked.relieving.min(Combination::of(self).relieving),
             level: self,
             source: &source::GIVEN,
             ..*asked

@@ -21,7 +21,7 @@ mod readings;
 mod sample;
 mod side_pull;
 
-pub use axial::AxialPull;
+pub use axial::{AverageBond, AxialPull};
 pub use compare::{Comparison, Settled};
 pub use proof::{ProofLoad, ProofOutcome, ProofResult};
 pub use readings::{Knee, Readings};

@@ -158,7 +158,7 @@ fn table(flags: &Flags, tests: &[&Test], pull: Pull, system: UnitSystem) -> Resu
         let tail = match pull {
             Pull::Out => {
                 let axial = AxialPull::of(&test.readings, shaft, flags.weight)?;
-                [axial.average_bond(), axial.friction()]
+                [axial.average_bond().pressure(), axial.friction()]
                     .map(|stress| format!("{:.3}", show(stress, system)))
             }
             Pull::Over => {

@@ -13,7 +13,7 @@ use crate::uplift::Shaft;
 /// use groundline::{field_test::AxialPull, units::*, uplift::Shaft};
 /// let shaft = Shaft::round(m(0.30), m(1.0), m(0.0))?;
 /// let pull = AxialPull::new(kn(12.1), shaft, kn(0.0))?;
-/// assert!((pull.average_bond().to(kpa) - 12.84).abs() < 0.005);
+/// assert!((pull.average_bond().pressure().to(kpa) - 12.84).abs() < 0.005);
 /// # Ok::<(), groundline::Error>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -21,6 +21,17 @@ pub struct AxialPull {
     peak: Force,
     shaft: Shaft,
     weight: Force,
+}
+
+/// Peak over side, with the weight in it: to tell, not to design with.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
+pub struct AverageBond(Pressure);
+
+impl AverageBond {
+    /// The stress.
+    pub const fn pressure(self) -> Pressure {
+        self.0
+    }
 }
 
 impl AxialPull {
@@ -54,9 +65,10 @@ impl AxialPull {
     }
 
     /// Peak over side: τ = F/(π D L) of a round shaft. With the weight in it,
-    /// as such tests are told.
-    pub fn average_bond(&self) -> Pressure {
-        self.peak / self.shaft.side()
+    /// as such tests are told; design adds the weight itself, so it takes
+    /// [`AxialPull::friction`].
+    pub fn average_bond(&self) -> AverageBond {
+        AverageBond(self.peak / self.shaft.side())
     }
 
     /// Peak less weight, over side: what the ground held by friction, an

@@ -26,7 +26,8 @@ pub enum Settled {
     SecondHigher,
     /// Neither: the interval holds zero.
     NotSettled,
-    /// Too few tests to say anything: two of each are the least.
+    /// Too few tests to say anything, or all the same: two of each that differ
+    /// are the least.
     TooFew,
 }
 
@@ -37,7 +38,7 @@ impl Settled {
             Self::FirstHigher => "the first holds more",
             Self::SecondHigher => "the second holds more",
             Self::NotSettled => "not settled: the difference may be chance",
-            Self::TooFew => "nothing is proved: one test of either has no spread",
+            Self::TooFew => "nothing is proved: one test, or tests all the same, have no spread",
         }
     }
 }
@@ -60,7 +61,7 @@ impl Settled {
 pub struct Comparison<Q> {
     /// Mean of the first less that of the second.
     pub difference: Q,
-    /// Its interval at the confidence; none where a sample has one test.
+    /// Its interval at the confidence; none where a sample has no spread.
     pub interval: Option<(Q, Q)>,
     /// ν, rounded down.
     pub freedom: Option<u32>,
@@ -81,15 +82,23 @@ impl<Q: Measurable> Comparison<Q> {
         let confidence = number_within("confidence", confidence, 0.5, 0.999)?;
         let share = 0.5 + 0.5 * confidence;
         let difference = first.mean().si() - second.mean().si();
-        let (Some(s1), Some(s2)) = (first.deviation(), second.deviation()) else {
-            return Ok(Self {
-                difference: Q::from_si(difference),
-                interval: None,
-                freedom: None,
-                settled: Settled::TooFew,
-                more_tests: None,
-            });
+        let too_few = Self {
+            difference: Q::from_si(difference),
+            interval: None,
+            freedom: None,
+            settled: Settled::TooFew,
+            more_tests: None,
         };
+        let (Some(s1), Some(s2)) = (first.deviation(), second.deviation()) else {
+            return Ok(too_few);
+        };
+        // Readings so coarse that all are the same have no spread either.
+        if [(s1, first), (s2, second)]
+            .iter()
+            .any(|(s, sample)| s.si() < 1e-6 * sample.mean().si())
+        {
+            return Ok(too_few);
+        }
         let (v1, v2) = (s1.si() * s1.si(), s2.si() * s2.si());
         let (n1, n2) = (first.tests(), second.tests());
         let (error, freedom) = welch(v1, n1, v2, n2);

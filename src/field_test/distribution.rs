@@ -96,7 +96,7 @@ pub fn student_quantile(share: f64, freedom: u32) -> Result<f64, Error> {
 /// population lies above mean − k s of n tests, normal, spread unknown.
 ///
 /// # Errors
-/// n outside 2 to 1 000, share outside 0.5 to 0.999, confidence outside 0.5 to
+/// n outside 3 to 1 000, share outside 0.5 to 0.999, confidence outside 0.5 to
 /// 0.999.
 ///
 /// ```
@@ -105,7 +105,7 @@ pub fn student_quantile(share: f64, freedom: u32) -> Result<f64, Error> {
 /// # Ok::<(), groundline::Error>(())
 /// ```
 pub fn tolerance_factor(tests: u32, share: f64, confidence: f64) -> Result<f64, Error> {
-    number_within("tests", f64::from(tests), 2.0, 1_000.0)?;
+    number_within("tests", f64::from(tests), 3.0, 1_000.0)?;
     let share = number_within("share of the population", share, 0.5, 0.999)?;
     let confidence = number_within("confidence", confidence, 0.5, 0.999)?;
     let root = f64::from(tests).sqrt();

@@ -31,8 +31,10 @@ pub enum ProofOutcome {
     Stood,
     /// It did not reach the load.
     NotReached,
-    /// It moved further than allowed.
+    /// It moved further than allowed while it held the load.
     MovedTooFar,
+    /// It reached the load and then let go: further readings fall below it.
+    LetGo,
 }
 
 impl ProofOutcome {
@@ -42,6 +44,7 @@ impl ProofOutcome {
             Self::Stood => "stood the proof",
             Self::NotReached => "did not reach the proof load",
             Self::MovedTooFar => "moved further than allowed",
+            Self::LetGo => "reached the proof load and let go",
         }
     }
 }
@@ -54,7 +57,7 @@ pub struct ProofResult {
     pub target: Force,
     /// The greatest one it reached.
     pub reached: Force,
-    /// The movement at the target, where it was reached.
+    /// The greatest movement while the target was held, where it was reached.
     pub movement: Option<Length>,
     /// The verdict.
     pub outcome: ProofOutcome,
@@ -91,9 +94,26 @@ impl ProofLoad {
     /// What a pull showed.
     pub fn judge(&self, pull: &Readings) -> ProofResult {
         let target = self.target();
-        let movement = pull.movement_at(target);
+        let reached = pull.movement_at(target);
+        let holding = |load: Force| load >= target * (1.0 - 1e-12);
+        let mut after = pull.all().iter().skip_while(|(_, load)| !holding(*load));
+        let mut movement = reached;
+        let mut let_go = false;
+        for (at, load) in &mut after {
+            if holding(*load) {
+                movement = Some(*at);
+            } else {
+                // A tenth is the pump; more is the ground.
+                let_go |= *load < target * 0.9;
+            }
+        }
+        // A pull that goes on beyond the target is judged where it passed it.
+        if pull.peak().1 > target * (1.0 + 1e-12) {
+            movement = reached;
+        }
         let outcome = match (movement, self.allowed) {
             (None, _) => ProofOutcome::NotReached,
+            _ if let_go => ProofOutcome::LetGo,
             (Some(movement), Some(allowed)) if movement > allowed => ProofOutcome::MovedTooFar,
             (Some(_), _) => ProofOutcome::Stood,
         };

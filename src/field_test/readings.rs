@@ -93,8 +93,9 @@ impl Readings {
     /// first one where there is none. None where nothing moved.
     pub fn stiffness(&self) -> Option<LineLoad> {
         let third = self.peak().1 / 3.0;
+        let still = self.0.iter().take_while(|(y, _)| y.value <= 0.0).count();
         let early = self.0.iter().take_while(|(_, load)| *load <= third);
-        let count = early.count().max(1);
+        let count = early.count().max(still + 1).min(self.0.len());
         slope_through_origin(&self.0[..count])
     }
 
@@ -126,7 +127,10 @@ impl Readings {
                 .iter()
                 .map(|(y, p)| (p.value - at - after * y.value).powi(2));
             let error = first.sum::<f64>() + second.sum::<f64>();
-            let bends = k > after && movement > 0.0 && movement <= readings[upto - 1].0.value;
+            let bends = k > after
+                && movement > 0.0
+                && movement <= readings[upto - 1].0.value
+                && k * movement <= peak.value;
             if bends && best.is_none_or(|(least, _)| error < least) {
                 let knee = Knee {
                     movement: Length::from_si(movement),

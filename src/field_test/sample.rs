@@ -44,7 +44,8 @@ pub struct Sample<Q> {
 pub enum Spread {
     /// From these tests alone: at least three.
     OfTheTests,
-    /// A coefficient of variation known beforehand from many like tests.
+    /// A coefficient of variation known beforehand from many like tests. Tests
+    /// that spread more than that speak against it, and theirs counts.
     Known(f64),
 }
 
@@ -200,7 +201,7 @@ impl<Q: Measurable> Sample<Q> {
                 let mean = self.mean_of(|v| v);
                 let s = match spread {
                     Spread::OfTheTests => self.deviation_of(|v| v).unwrap_or(0.0),
-                    Spread::Known(v) => v * mean,
+                    Spread::Known(v) => (v * mean).max(self.deviation_of(|v| v).unwrap_or(0.0)),
                 };
                 (mean - kn * s, kn)
             }
@@ -208,7 +209,10 @@ impl<Q: Measurable> Sample<Q> {
                 let kn = self.factor(spread)?;
                 let s = match spread {
                     Spread::OfTheTests => self.deviation_of(f64::ln).unwrap_or(0.0),
-                    Spread::Known(v) => (v * v).ln_1p().sqrt(),
+                    Spread::Known(v) => {
+                        let own = self.deviation_of(f64::ln).unwrap_or(0.0);
+                        (v * v).ln_1p().sqrt().max(own)
+                    }
                 };
                 ((self.mean_of(f64::ln) - kn * s).exp(), kn)
             }
@@ -247,6 +251,13 @@ impl<Q: Measurable> Sample<Q> {
     }
 
     fn enough(&self) -> Result<(), Error> {
+        if self.variation().is_none_or(|v| v < 1e-6) {
+            return Err(Error::NotApplicable {
+                field: "tests",
+                reason: "they are all the same: readings so coarse, or so few, say nothing of \
+                         their spread",
+            });
+        }
         if self.tests() < 3 {
             return Err(Error::NotApplicable {
                 field: "tests",

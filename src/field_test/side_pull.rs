@@ -64,7 +64,7 @@ impl SidePull {
     /// height of the pull.
     ///
     /// # Errors
-    /// Height outside 0 to 30 m; the others as [`PostModel::new`].
+    /// Height outside 0 to 90 ft; the others as [`PostModel::new`].
     pub fn new(
         rigidity: FlexuralRigidity,
         width: Length,

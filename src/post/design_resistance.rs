@@ -3,10 +3,10 @@
 
 use crate::actions::GroundlineActions;
 use crate::error::{Error, within};
-use crate::limit_state::{LimitState, PartialFactor};
+use crate::limit_state::{LimitState, LoadAndResistance, PartialFactor};
 use crate::section::PostSection;
 use crate::source::Citation;
-use crate::units::{Force, Torque, n_m};
+use crate::units::{Force, Torque, n_m, newton};
 use crate::utilization::Utilization;
 use core::marker::PhantomData;
 
@@ -17,7 +17,7 @@ use core::marker::PhantomData;
 /// use groundline::{actions::*, limit_state::*, post::*, section::*, units::*};
 /// let post = TimberEn1995::new(Square::new(mm(100.0))?, TimberClass::C24, 0.9)?;
 /// let service = GroundlineActions::new(kn(1.0), kn_m(1.0), kn(0.0), AllowableStress::Basic)?;
-/// let _ = post.resistance().check(&service, kn_m(1.1))?; // not design actions
+/// let _ = post.resistance().check(&service, kn_m(1.1), kn(1.0))?; // not design actions
 /// # Ok::<(), groundline::Error>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -44,7 +44,7 @@ pub struct DesignCheck {
     pub bending: Utilization,
     /// Of moment, in any direction.
     pub skew_bending: Utilization,
-    /// Of shear at grade.
+    /// Of shear.
     pub shear: Utilization,
 }
 
@@ -68,26 +68,66 @@ impl<L: LimitState> DesignResistance<L> {
         }
     }
 
-    /// Against design actions, and the greatest moment they make in the post
-    /// below grade ([`crate::response::Response::greatest_moment`] or a method
-    /// of [`crate::lateral`]); where the one at grade is greater it counts.
-    /// Axial force is not combined, shear is the one at grade.
-    ///
-    /// # Errors
-    /// Moment outside 0 to 1 GN·m.
-    pub fn check(
+    /// The greater of grade and below.
+    fn compare(
         &self,
         actions: &GroundlineActions<L>,
         below_grade: Torque,
+        shear_below: Force,
     ) -> Result<DesignCheck, Error> {
         let below = within("greatest moment", below_grade, n_m(0.0), n_m(1e9))?;
+        let reversed = within("greatest shear", shear_below, newton(0.0), newton(1e8))?;
+        let shear = actions.shear().abs();
+        let shear = if reversed > shear { reversed } else { shear };
         let at_grade = actions.moment().abs();
         let moment = if below > at_grade { below } else { at_grade };
         Ok(DesignCheck {
             moment,
             bending: Utilization::of(moment, self.moment),
             skew_bending: Utilization::of(moment, self.skew_moment),
-            shear: Utilization::of(actions.shear().abs(), self.shear),
+            shear: Utilization::of(shear, self.shear),
         })
+    }
+}
+
+impl DesignResistance<PartialFactor> {
+    /// Against design actions, and the greatest moment and shear they make in
+    /// the post below grade ([`crate::response::Response::greatest_moment`] and
+    /// the shear of its stations: below grade it reverses and may be several
+    /// times the one at grade). Where those at grade are greater they count.
+    /// Axial force is not combined.
+    ///
+    /// # Errors
+    /// Actions that are not of [`PartialFactor::Structure`]: the other sets are
+    /// lighter on the post. Moment outside 0 to 1 GN·m, shear outside 0 to 100
+    /// MN.
+    pub fn check(
+        &self,
+        actions: &GroundlineActions<PartialFactor>,
+        below_grade: Torque,
+        shear_below: Force,
+    ) -> Result<DesignCheck, Error> {
+        if actions.level() != PartialFactor::Structure {
+            return Err(Error::NotApplicable {
+                field: "limit state",
+                reason: "the post itself is checked with STR actions",
+            });
+        }
+        self.compare(actions, below_grade, shear_below)
+    }
+}
+
+impl DesignResistance<LoadAndResistance> {
+    /// The same for load and resistance factors.
+    ///
+    /// # Errors
+    /// Moment outside 0 to 1 GN·m, shear outside 0 to 100 MN.
+    pub fn check(
+        &self,
+        actions: &GroundlineActions<LoadAndResistance>,
+        below_grade: Torque,
+        shear_below: Force,
+    ) -> Result<DesignCheck, Error> {
+        self.compare(actions, below_grade, shear_below)
     }
 }

@@ -54,7 +54,7 @@ fn api_alpha_of(psi: f64) -> f64 {
 /// is not applied.
 ///
 /// # Errors
-/// su outside 1 kPa to 253.25 kPa (su/pa up to 2.5).
+/// su outside 1 kPa to 253.25 kPa (su/pa up to 2.5, a thousandth over for rounded values).
 pub fn drilled_shaft_alpha(su: Pressure) -> Result<f64, Error> {
     let pa = kpa(101.3);
     let su = within("undrained strength", su, kpa(1.0), pa * 2.501)?;
@@ -170,8 +170,12 @@ impl Friction {
     /// A variant written by hand is as checked as one made by a constructor.
     fn checked(&self) -> Result<(), Error> {
         match self {
-            Self::Presumptive(stress) | Self::Given(stress) | Self::Tested(stress, _) => {
-                within("friction", *stress, kpa(0.0), kpa(10_000.0)).map(|_| ())
+            // Not the bearing it is a sixth of.
+            Self::Presumptive(stress) => {
+                within("presumptive friction", *stress, psf(0.0), psf(500.0 + 1e-9)).map(|_| ())
+            }
+            Self::Given(stress) | Self::Tested(stress, _) => {
+                within("friction", *stress, kpa(0.0), kpa(1_000.0)).map(|_| ())
             }
             Self::Alpha(alpha) => Self::alpha(*alpha).map(|_| ()),
             Self::AlphaApi => Ok(()),
@@ -222,7 +226,7 @@ impl Friction {
     /// ground changes.
     ///
     /// # Errors
-    /// As [`Friction::stress`]; a stress outside 0 to 10 MPa, α, K or δ out of
+    /// As [`Friction::stress`]; a presumptive stress above 500 psf, another outside 0 to 1 MPa, α, K or δ out of
     /// range; the shaft is deeper than the ground is
     /// described.
     pub fn resistance(&self, profile: &Profile, shaft: &Shaft) -> Result<Force, Error> {

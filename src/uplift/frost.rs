@@ -193,9 +193,28 @@ pub struct FrostBalance {
 }
 
 impl FrostBalance {
-    /// Does it stay?
+    /// Does it stay? Never where it ends in the frost: ground that freezes
+    /// under the base lifts it too.
     pub fn stays(&self) -> bool {
-        self.holds >= self.lifts
+        !self.ends_in_frost && self.holds >= self.lifts
+    }
+
+    /// What to do where it does not stay; none where it does.
+    pub fn remedy(&self) -> Option<&'static str> {
+        if self.stays() {
+            None
+        } else if self.ends_in_frost {
+            Some(
+                "a plain shaft that stops in the frost has nothing below to hold it: a bell or \
+                 collar below the frost, a smooth sleeve through it, or drained gravel that does \
+                 not heave",
+            )
+        } else {
+            Some(
+                "go deeper below the frost, or lessen the grip: a smooth sleeve through the \
+                 frost, or drained gravel that does not heave",
+            )
+        }
     }
 }
 
@@ -220,8 +239,9 @@ impl Adfreeze {
         self.stress * self.perimeter * self.depth
     }
 
-    /// Against the dead load with its factor, and anchorage below the frost.
-    /// The shaft is gripped only as deep as it goes.
+    /// Against the dead load with its factor, and anchorage below the frost,
+    /// which a shaft that ends in the frost has none of. The shaft is gripped
+    /// only as deep as it goes.
     ///
     /// # Errors
     /// Depth outside 1 cm to 30 m, forces outside 0 to 100 MN.
@@ -239,16 +259,21 @@ impl Adfreeze {
         } else {
             self.depth
         };
+        let ends_in_frost = depth <= self.depth;
         Ok(FrostBalance {
             lifts: self.stress * self.perimeter * gripped,
-            holds: dead + anchorage,
-            ends_in_frost: depth <= self.depth,
+            holds: if ends_in_frost {
+                dead
+            } else {
+                dead + anchorage
+            },
+            ends_in_frost,
         })
     }
 
     /// The depth at which a plain round shaft of this perimeter balances: its
     /// weight over the whole depth, a load, and friction below the frost over a
-    /// factor. Linear in the depth.
+    /// factor. Linear in the depth; the frost depth at least.
     ///
     /// # Errors
     /// Unit weight outside 10 to 30 kN/m³, load outside 0 to 100 MN, friction
@@ -271,8 +296,8 @@ impl Adfreeze {
         let gripping = friction.value * self.perimeter.value / factor;
         // τ P z = γ A L + load + f P (L − z).
         let needed = self.force().value - load.value + gripping * self.depth.value;
-        let depth = (needed / (per_depth + gripping)).max(0.0);
-        // A shaft that balances within the frost is gripped less, too.
+        // Never within the frost, however great the load.
+        let depth = (needed / (per_depth + gripping)).max(self.depth.value);
         Ok(Length::from_si(depth))
     }
 }

@@ -121,7 +121,8 @@ impl PullOut {
     /// With friction on the footing.
     ///
     /// # Errors
-    /// As [`Friction::resistance`].
+    /// As [`Friction::resistance`]; a calculated friction said to be known by
+    /// tests.
     pub fn with_friction(
         self,
         profile: &Profile,
@@ -129,6 +130,17 @@ impl PullOut {
         shaft: &Shaft,
         known: HowKnown,
     ) -> Result<Self, Error> {
+        let calculated = matches!(
+            friction,
+            Friction::Alpha(_) | Friction::AlphaApi | Friction::Beta(..)
+        );
+        if calculated && known == HowKnown::Tests {
+            return Err(Error::NotApplicable {
+                field: "how friction is known",
+                reason: "alpha and K tan delta are analysis; what tests gave is a friction of \
+                         tests",
+            });
+        }
         let ultimate = friction.resistance(profile, shaft)?;
         let factor = if friction.is_allowable() {
             1.0
@@ -141,12 +153,13 @@ impl PullOut {
         })
     }
 
-    /// With soil that has to be lifted: its weight, buoyant below water, the
-    /// post and footing in it taken off.
+    /// With soil that a bell or collar wider than the shaft has to lift: its
+    /// weight, buoyant below water, the post and footing in it taken off. A
+    /// straight shaft lifts none: it slides.
     ///
     /// # Errors
     /// Outside 0 to 1 000 kip.
-    pub fn lifting_soil(self, weight: Force) -> Result<Self, Error> {
+    pub fn lifting_soil_by_collar(self, weight: Force) -> Result<Self, Error> {
         let soil = within("weight of soil", weight, lb(0.0), kipf(1_000.0))?;
         Ok(Self {
             soil: Some(soil),
@@ -210,7 +223,8 @@ impl PullOut {
         uplift: &WindUplift<W>,
         set: &Combination<AllowableStress>,
     ) -> Utilization {
-        Utilization::of(uplift.factored(set), self.resistance(set).resistance)
+        let own = uplift.combination(set);
+        Utilization::of(uplift.factored(set), self.resistance(&own).resistance)
     }
 
     /// The cautions that go with it.
@@ -223,5 +237,20 @@ impl PullOut {
                     .is_some_and(|(_, source)| source.mark == source::Mark::FromMemory),
                 Caution::FromMemory,
             )
+            .with_if(
+                self.friction.is_some_and(|(_, source)| of_tests(source))
+                    || self.bond.is_some_and(|bond| of_tests(bond.source())),
+                Caution::FieldTests,
+            )
     }
+}
+
+/// Is it a value of field tests?
+fn of_tests(basis: &Citation) -> bool {
+    [
+        &source::EN1990_ANNEX_D,
+        &source::TOLERANCE_LIMIT,
+        &source::EN1997_CORRELATION,
+    ]
+    .contains(&basis)
 }

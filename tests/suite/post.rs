@@ -473,13 +473,23 @@ fn branches_of_the_european_posts() {
     // Design actions, by the greater of grade and below.
     let actions =
         GroundlineActions::new(kn(2.0), kn_m(-2.5), kn(0.1), PartialFactor::Structure).unwrap();
-    let check = held.check(&actions, kn_m(2.0)).unwrap();
+    let check = held.check(&actions, kn_m(2.0), kn(1.0)).unwrap();
     assert_eq!(check.moment, kn_m(2.5));
     assert_relative_eq!(check.bending.ratio(), 2.5 / 3.003_2, max_relative = 1e-4);
     assert_relative_eq!(check.shear.ratio(), 2.0 / 12.369, max_relative = 1e-4);
     assert!(check.skew_bending.ratio() > 1.0);
-    assert_eq!(held.check(&actions, kn_m(2.9)).unwrap().moment, kn_m(2.9));
-    assert!(held.check(&actions, kn_m(f64::NAN)).is_err());
+    assert_eq!(
+        held.check(&actions, kn_m(2.9), kn(0.0)).unwrap().moment,
+        kn_m(2.9)
+    );
+    // Below grade the shear reverses and is greater.
+    let below = held.check(&actions, kn_m(2.9), kn(14.0)).unwrap();
+    assert_relative_eq!(below.shear.ratio(), 14.0 / 12.369, max_relative = 1e-4);
+    let lighter = PartialFactor::ReducedGround;
+    let lighter = GroundlineActions::new(kn(2.0), kn_m(2.5), kn(0.1), lighter).unwrap();
+    let refused = held.check(&lighter, kn_m(2.0), kn(1.0)).unwrap_err();
+    assert_eq!(refused.field(), "limit state");
+    assert!(held.check(&actions, kn_m(f64::NAN), kn(1.0)).is_err());
 }
 
 /// The lean of the whole post in the ground comes apart into flexure, rotation

@@ -190,6 +190,19 @@ fn frost(case: &Case) {
     let own = weight * (d * d * std::f64::consts::FRAC_PI_4) * frost;
     let plain = grip.balance(frost, own + load, kn(0.0)).unwrap();
     assert!(!plain.stays() && plain.ends_in_frost);
+    assert!(plain.remedy().unwrap().contains("stops in the frost"));
+    let deeper = grip.balance(frost * 1.1, own + load, kn(0.0)).unwrap();
+    assert!(deeper.remedy().unwrap().contains("deeper"));
+    let held = grip.balance(frost * 1.1, own + load, kn(1e4)).unwrap();
+    assert_eq!(held.remedy(), None);
+    // Whatever is said to anchor it, a shaft that ends in the frost does not
+    // stay, and no load makes one of it.
+    for shallow in [0.05, 0.5, 1.0] {
+        let balance = grip.balance(frost * shallow, own + load, kn(1e4)).unwrap();
+        assert!(!balance.stays() && balance.holds == own + load);
+    }
+    let heavy = grip.balancing_depth(weight, kn(500.0), friction, factor);
+    assert_eq!(heavy.unwrap(), frost);
 }
 
 fn bag(pounds: &str) -> Bag {
@@ -316,7 +329,33 @@ fn the_weakest_way() {
     let alpha = Friction::alpha(0.55).unwrap();
     let set = Combination::of(BASIC);
     let base = PullOut::new(kn(0.3), kn(2.0)).unwrap();
-    let by = |known| base.with_friction(&profile, alpha, &shaft, known).unwrap();
+    // The same friction, calculated or from tests.
+    let by = |known| {
+        let friction = match known {
+            HowKnown::Tests => Friction::Given(kpa(27.5)),
+            _ => alpha,
+        };
+        base.with_friction(&profile, friction, &shaft, known)
+            .unwrap()
+    };
+    for calculated in [
+        alpha,
+        Friction::AlphaApi,
+        Friction::beta(0.4, deg(20.0)).unwrap(),
+    ] {
+        let refused = base.with_friction(&profile, calculated, &shaft, HowKnown::Tests);
+        assert_eq!(refused.unwrap_err().field(), "how friction is known");
+    }
+    // A variant written by hand is checked too; bearing is not friction.
+    for wrong in [
+        Friction::Presumptive(psf(1_500.0)),
+        Friction::Given(kpa(2_000.0)),
+        Friction::Alpha(1.5),
+        Friction::Alpha(f64::NAN),
+        Friction::Beta(3.0, deg(20.0)),
+    ] {
+        assert!(wrong.resistance(&profile, &shaft).is_err(), "{wrong:?}");
+    }
     let ultimate = alpha.resistance(&profile, &shaft).unwrap().to(kn);
     for (known, factor) in [(HowKnown::Analysis, 3.0), (HowKnown::Tests, 2.0)] {
         let holds = by(known).resistance(&set);
@@ -336,7 +375,7 @@ fn the_weakest_way() {
     );
     assert_relative_eq!(holds.resistance.to(kn), 4.0 + 0.18, max_relative = 1e-12);
     let holds = by(HowKnown::Tests)
-        .lifting_soil(kn(5.0))
+        .lifting_soil_by_collar(kn(5.0))
         .unwrap()
         .resistance(&set);
     assert_eq!(holds.weakest, PullOutMode::SoilLifts);
@@ -353,6 +392,14 @@ fn the_weakest_way() {
     assert_relative_eq!(
         base.utilization(&up, &set).ratio(),
         base.utilization(&already, &set).ratio(),
+        max_relative = 1e-12
+    );
+    // Nor does the other family lend it more relief than its own.
+    let other = Combination::of(AllowableStress::AlternativeWithIncrease);
+    assert_eq!(already.factored(&other), kn(0.6));
+    assert_relative_eq!(
+        base.utilization(&already, &other).ratio(),
+        0.6 / 1.38,
         max_relative = 1e-12
     );
     assert_relative_eq!(
@@ -374,7 +421,11 @@ fn the_weakest_way() {
             .cautions()
             .contains(Caution::Shrinkage)
     );
-    assert!(by(HowKnown::Tests).cautions().contains(Caution::FromMemory));
+    assert!(
+        by(HowKnown::Analysis)
+            .cautions()
+            .contains(Caution::FromMemory)
+    );
 }
 
 /// What may be counted for each way of setting a post.
