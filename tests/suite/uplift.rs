@@ -380,6 +380,12 @@ fn the_weakest_way() {
         .resistance(&set);
     assert_eq!(holds.weakest, PullOutMode::SoilLifts);
     assert_relative_eq!(holds.resistance.to(kn), 0.6 * 7.3, max_relative = 1e-12);
+    // With a collar and no friction the soil is what it lifts; with neither,
+    // weight alone slides.
+    let collar = base.lifting_soil_by_collar(kn(5.0)).unwrap();
+    let ways = collar.resistance(&set).ways;
+    assert!(ways[0].1.is_none() && ways[1].1.is_some() && ways[2].1.is_none());
+    assert!(base.resistance(&set).ways[0].1.is_some());
     // Nothing but weight.
     assert_relative_eq!(
         base.resistance(&set).resistance.to(kn),
