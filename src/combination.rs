@@ -73,7 +73,7 @@ impl<L: LimitState> WindUplift<L> {
     where
         L: CombinesTo<To>,
     {
-        self.force * self.level.resolve(set).wind
+        self.force * self.combination(set).wind
     }
 
     /// An uplift.
@@ -271,7 +271,7 @@ impl<L: Combined> Combination<L> {
         uplift: &WindUplift<W>,
         weight: Force,
     ) -> Result<Force, Error> {
-        let set = uplift.level.resolve(self);
+        let set = uplift.combination(self);
         Ok(uplift.force * set.wind - set.relieving_weight(weight)?)
     }
 }

@@ -133,17 +133,22 @@ impl PostStrength {
         moment_source: &'static Citation,
         shear_source: &'static Citation,
     ) -> Self {
-        let skew_moment = match section {
-            PostSection::Square(_) => moment / core::f64::consts::SQRT_2,
-            PostSection::Tube(_) => moment,
-        };
         Self {
             moment,
-            skew_moment,
+            skew_moment: skew_moment(section, moment),
             shear,
             moment_source,
             shear_source,
         }
+    }
+}
+
+/// What of a moment about a face is left in any direction.
+#[inline]
+fn skew_moment(section: &PostSection, moment: Torque) -> Torque {
+    match section {
+        PostSection::Square(_) => moment / core::f64::consts::SQRT_2,
+        PostSection::Tube(_) => moment,
     }
 }
 

@@ -198,7 +198,7 @@ citations! {
     NDS_LRFD = "nds/lrfd", "NDS", "Appendix N, KF, phi, lambda", FromMemory;
     DRESSED_SIZES = "nds/dressed-sizes", "NDS Supplement", "Tables 1A, 1B, dressed sizes", Quoted;
     FENCE_PIPE = "astm-f1043/pipe", "ASTM F1083, F1043", "sizes and yield of fence pipe", FromMemory;
-    EN1995_BENDING = "en1995/bending", "EN 1995-1-1, EN 338", "3.2, 6.1.6, 6.1.7, classes of EN 338:2016", Quoted;
+    EN1995_BENDING = "en1995/bending", "EN 1995-1-1, EN 338", "3.2, 6.1.6, 6.1.7, classes of EN 338:2016", FromMemory;
     EN1993_CHS = "en1993/chs", "EN 1993-1-1", "Table 5.2, 6.2.5, 6.2.6, round hollow sections", FromMemory;
     AISC_G5 = "aisc360/g5", "AISC 360", "G5 (G6 before 2016)", FromMemory;
 

@@ -180,9 +180,7 @@ fn report(flags: &Flags, system: UnitSystem) -> Result<String, Error> {
             let (row, count, said) = option(flags, &site, &fence, &choice, *setting, system)?;
             table.add_row(row);
             posts = count;
-            for caution in said.iter() {
-                cautions = cautions.with(caution);
-            }
+            cautions = cautions.and(said);
         }
     }
     let mut out = format!(
@@ -284,12 +282,7 @@ fn option(
         each,
         run,
     ];
-    let said = plan.schedule()?.cautions();
-    let mut said_all = setting.cautions(false);
-    for caution in said.iter() {
-        said_all = said_all.with(caution);
-    }
-    Ok((row, count, said_all))
+    Ok((row, count, setting.cautions(false).and(schedule.cautions())))
 }
 
 fn profile() -> Result<Profile, Error> {
@@ -328,7 +321,9 @@ fn lean(
 fn holds_down(choice: &Choice, setting: Setting, depth: Length) -> Result<Force, Error> {
     let above = ft(6.0);
     let post = choice.weight * (depth + above);
-    let round = |size: Length| Shaft::round(size, depth, inch(12.0).min_of(depth));
+    // The top foot is not counted on.
+    let top = inch(12.0);
+    let round = |size: Length| Shaft::round(size, depth, if top < depth { top } else { depth });
     let (footing, shaft) = match (setting, choice.post.section()) {
         (Setting::PouredConcrete, section) => {
             let volume = annulus(&choice.hole, &section, depth, inch(0.0))?;
@@ -377,15 +372,4 @@ fn fill(
         format!("{:.0} {unit}, {mass}", bags.buy)
     };
     Ok((tell(&each), tell(&run)))
-}
-
-/// The lesser of two lengths.
-trait Lesser {
-    fn min_of(self, other: Self) -> Self;
-}
-
-impl Lesser for Length {
-    fn min_of(self, other: Self) -> Self {
-        if self < other { self } else { other }
-    }
 }

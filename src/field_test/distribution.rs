@@ -11,6 +11,7 @@
 //! Compared with scipy in the tests.
 
 use crate::error::{Error, number_within};
+use crate::uplift::erf;
 use core::f64::consts::{FRAC_2_PI, FRAC_2_SQRT_PI, PI, SQRT_2};
 
 /// Φ, the standard normal distribution.
@@ -18,13 +19,7 @@ pub fn normal(z: f64) -> f64 {
     let x = z.abs() / SQRT_2;
     // Half of erfc.
     let tail = if x < 2.5 {
-        let (mut term, mut sum, mut n) = (x, x, 0.0);
-        while term > 1e-17 * sum && n < 200.0 {
-            n += 1.0;
-            term *= 2.0 * x * x / (2.0 * n + 1.0);
-            sum += term;
-        }
-        0.5 - 0.5 * FRAC_2_SQRT_PI * (-x * x).exp() * sum
+        0.5 - 0.5 * erf(x)
     } else if x < 27.0 {
         let mut fraction = x;
         for k in (1..=80).rev() {

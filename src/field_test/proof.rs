@@ -6,6 +6,10 @@ use crate::error::{Error, number_within, within};
 use crate::source::{self, Citation};
 use crate::units::{Force, Length, lb, m};
 
+/// A load this near to the target holds it; one short of it by twice as much has
+/// let go. Chosen here, no source.
+const BAND: f64 = 0.05;
+
 /// A load that a post must carry, the multiple it is pulled to, and the movement
 /// that is allowed there.
 ///
@@ -33,7 +37,7 @@ pub enum ProofOutcome {
     NotReached,
     /// It moved further than allowed while it held the load.
     MovedTooFar,
-    /// It reached the load and then let go: further readings fall below it.
+    /// It reached the load and then let go: further readings fall a tenth below it.
     LetGo,
 }
 
@@ -94,23 +98,19 @@ impl ProofLoad {
     /// What a pull showed.
     pub fn judge(&self, pull: &Readings) -> ProofResult {
         let target = self.target();
-        let reached = pull.movement_at(target);
-        let holding = |load: Force| load >= target * (1.0 - 1e-12);
-        let mut after = pull.all().iter().skip_while(|(_, load)| !holding(*load));
-        let mut movement = reached;
-        let mut let_go = false;
-        for (at, load) in &mut after {
-            if holding(*load) {
-                movement = Some(*at);
-            } else {
-                // A tenth is the pump; more is the ground.
-                let_go |= *load < target * 0.9;
-            }
-        }
-        // A pull that goes on beyond the target is judged where it passed it.
-        if pull.peak().1 > target * (1.0 + 1e-12) {
-            movement = reached;
-        }
+        // A hair for rounding.
+        let movement = pull.movement_at(target * (1.0 - 1e-12)).map(|reached| {
+            // While the load stays at the target the post may creep.
+            let after = pull.all().iter().skip_while(|(at, _)| *at < reached);
+            after
+                .take_while(|(_, load)| *load <= target * (1.0 + BAND))
+                .filter(|(_, load)| *load >= target * (1.0 - BAND))
+                .fold(reached, |_, (at, _)| *at)
+        });
+        let let_go = movement.is_some_and(|held| {
+            let mut after = pull.all().iter().skip_while(|(at, _)| *at <= held);
+            after.any(|(_, load)| *load < target * (1.0 - 2.0 * BAND))
+        });
         let outcome = match (movement, self.allowed) {
             (None, _) => ProofOutcome::NotReached,
             _ if let_go => ProofOutcome::LetGo,

@@ -217,7 +217,8 @@ impl LateralMethod for BromsClay {
             greatest_moment: Torque::from_si(moment),
             rotation: None,
             source: match mode {
-                Mode::Head | Mode::PostAbove => &source::BROMS_INTERMEDIATE,
+                Mode::Head => &source::BROMS_INTERMEDIATE,
+                Mode::PostAbove => &source::STATICS,
                 _ => self.source(),
             },
         })

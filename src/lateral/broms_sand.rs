@@ -231,7 +231,8 @@ impl LateralMethod for BromsSand {
             greatest_moment: Torque::from_si(moment),
             rotation: None,
             source: match mode {
-                Mode::Head | Mode::PostAbove => &source::BROMS_INTERMEDIATE,
+                Mode::Head => &source::BROMS_INTERMEDIATE,
+                Mode::PostAbove => &source::STATICS,
                 Mode::HeadAndPost => &source::BROMS_SAND_RESTRAINED_LONG,
                 Mode::Ground | Mode::PostBelow => self.source(),
             },

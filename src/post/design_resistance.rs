@@ -1,6 +1,7 @@
 //! Design resistance of a post: partial factors of the Eurocodes, or load and
 //! resistance factors.
 
+use super::skew_moment;
 use crate::actions::GroundlineActions;
 use crate::error::{Error, within};
 use crate::limit_state::{LimitState, LoadAndResistance, PartialFactor};
@@ -55,13 +56,9 @@ impl<L: LimitState> DesignResistance<L> {
         shear: Force,
         source: &'static Citation,
     ) -> Self {
-        let skew_moment = match section {
-            PostSection::Square(_) => moment / core::f64::consts::SQRT_2,
-            PostSection::Tube(_) => moment,
-        };
         Self {
             moment,
-            skew_moment,
+            skew_moment: skew_moment(section, moment),
             shear,
             source,
             level: PhantomData,

@@ -14,7 +14,7 @@
 use crate::error::{Error, number_within, size_within, within};
 use crate::source::{self, Citation};
 use crate::units::{Force, ForcePerVolume, Length, Measurable, Pressure, kn, kn_per_cu_m, kpa, m};
-use core::f64::consts::PI;
+use core::f64::consts::{FRAC_2_SQRT_PI, PI};
 
 macro_rules! thermal {
     ($( $(#[$doc:meta])* $name:ident, $field:literal, $least:literal, $most:literal,
@@ -96,19 +96,16 @@ pub fn berggren_lambda(mu: f64, alpha: f64) -> Result<f64, Error> {
     Ok(0.5 * (low + high) * (2.0 / mu).sqrt())
 }
 
-/// The error function by its series, for arguments up to some 4.
-fn erf(x: f64) -> f64 {
-    let (mut term, mut sum) = (x, x);
-    for n in 1..200 {
-        let n = f64::from(n);
-        term *= -x * x / n;
-        let next = term / (2.0 * n + 1.0);
-        sum += next;
-        if next.abs() < 1e-17 {
-            break;
-        }
+/// The error function by its series of positive terms (Abramowitz and Stegun
+/// 7.1.6, from memory), for arguments of 0 to some 4.
+pub(crate) fn erf(x: f64) -> f64 {
+    let (mut term, mut sum, mut n) = (x, x, 0.0);
+    while term > 1e-17 * sum && n < 200.0 {
+        n += 1.0;
+        term *= 2.0 * x * x / (2.0 * n + 1.0);
+        sum += term;
     }
-    sum * 2.0 / PI.sqrt()
+    FRAC_2_SQRT_PI * (-x * x).exp() * sum
 }
 
 /// How deep frost goes: Stefan's depth times λ (1 for Stefan alone, which

@@ -408,7 +408,10 @@ fn knees() {
     };
     assert_eq!(held(0.2).outcome, ProofOutcome::LetGo);
     assert_eq!(held(2.9).outcome, ProofOutcome::MovedTooFar);
-    assert_eq!(held(2.9).movement, Some(mm(60.0)));
+    assert_eq!(held(2.9).movement, Some(mm(200.0)));
+    // Held first, then pulled on: the creep counts, what comes after does not.
+    assert_eq!(held(4.0).outcome, ProofOutcome::MovedTooFar);
+    assert_eq!(held(4.0).movement, Some(mm(60.0)));
     let great = ProofLoad::new(newton(2_000.0), 1.5).unwrap().judge(&pull);
     assert_eq!(
         (great.outcome, great.movement),
