@@ -38,6 +38,7 @@
 //! | every method for one post, side by side | [`side_by_side`] |
 //! | a whole fence | [`plan`] |
 //! | worksheets as text and Markdown | [`report`] |
+//! | requests and answers as data, for any language (feature `serde`) | `wire` |
 //!
 //! # From wind to depth
 //!
@@ -129,6 +130,10 @@ pub mod side_by_side;
 pub mod plan;
 
 pub mod report;
+
+#[cfg(feature = "serde")]
+#[cfg_attr(docsrs, doc(cfg(feature = "serde")))]
+pub mod wire;
 
 pub use error::Error;
 

@@ -158,6 +158,7 @@ citations! {
     BETA_METHOD = "beta-method", "NAVFAC DM-7.2", "K sigma' tan delta", FromMemory;
     WOOD_BOND = "hoyle-woeste/bond", "Hoyle and Woeste 1989", "p. 336, treated wood in concrete", Quoted;
     CFEM_ADFREEZE = "cfem/adfreeze", "Canadian Foundation Engineering Manual, 4th ed.", "adfreeze, after Penner", Quoted;
+    FROST_DEPTH = "aldrich-paynter-1953", "Aldrich and Paynter 1953", "Stefan and modified Berggren formulas", Published;
     EN1990_ANNEX_D = "en1990/annex-d", "EN 1990", "Annex D, D.7, Table D.1", Quoted;
     TOLERANCE_LIMIT = "tolerance-limit", "ASTM D2915, ISO 16269-6", "one-sided tolerance limit, normal", FromMemory;
     EN1997_CORRELATION = "en1997/a.9", "EN 1997-1", "Table A.9, correlation factors of static load tests", Quoted;

@@ -1,0 +1,90 @@
+//! Requests and answers as plain data, for programs in any language (feature
+//! `serde`).
+//!
+//! A request names what to `calculate` and gives its `input`; every quantity
+//! carries its unit, as `"8 ft"` or as `{"value": 8, "unit": "ft"}`. The answer
+//! has a `result` in the `units` asked for, its `cautions` in full (show them)
+//! and its `sources` with their marks; with `"worksheet": true` the working too.
+//!
+//! ```
+//! use groundline::wire::{Answer, Node};
+//! let text = r#"{
+//!     "version": 1, "calculate": "post_check", "units": "us",
+//!     "input": {
+//!         "design": {
+//!             "ground": { "class": 4 },
+//!             "post": { "kind": "pipe", "diameter": "2-3/8 in", "wall": "0.13 in", "fy": "50 ksi" },
+//!             "foundation": { "kind": "concrete", "hole": { "shape": "round", "size": "10 in" } }
+//!         },
+//!         "shear": "150 lb", "moment": "500 lb-ft", "axial": "0 lb", "planned_depth": "36 in"
+//!     }
+//! }"#;
+//! let request: Node = serde_json::from_str(text).unwrap();
+//! let answer = Answer::to(&request);
+//! assert_eq!(answer.problems().count(), 0);
+//! let use_of_it = answer.node().at("result.utilization").and_then(Node::as_number).unwrap();
+//! assert!(use_of_it > 0.5 && use_of_it < 2.0);
+//! ```
+//!
+//! What is wrong with a request comes back as data too: all of it at once, each
+//! with its path, what stood there and what is allowed.
+//!
+//! ```
+//! use groundline::wire::{Answer, Node};
+//! let text = r#"{ "version": 1, "calculate": "post_check", "input": { "sheer": "150 lb" } }"#;
+//! let answer = Answer::to(&serde_json::from_str(text).unwrap());
+//! assert!(answer.problems().any(|p| p.path == "input.sheer"));
+//! assert!(answer.problems().any(|p| p.path == "input.moment"));
+//! ```
+//!
+//! | what | where |
+//! |---|---|
+//! | plain data | [`Node`] |
+//! | request, answer | [`Request`], [`Answer`] |
+//! | what can be calculated | [`Input`], by name in [`Input::NAMES`] |
+//! | what is wrong | [`Problem`], [`Problems`] |
+//! | JSON Schema | [`request_schema`], [`answer_schema`] |
+//!
+//! Names and meanings stay within a [`VERSION`]: fields may be added, none
+//! changes. A program that reads numbers by `serde_json` should take its
+//! feature `float_roundtrip`, else the last bit of a number may be lost before
+//! it gets here.
+
+mod depth;
+mod design;
+mod fence;
+mod field;
+mod lateral;
+mod node;
+mod post_check;
+mod profile;
+mod reading;
+mod record;
+mod request;
+mod schedule;
+mod schema;
+mod site;
+mod site_codes;
+mod uplift;
+mod value;
+mod wind;
+
+pub use depth::*;
+pub use design::*;
+pub use fence::*;
+pub use field::*;
+pub use lateral::*;
+pub use node::Node;
+pub use post_check::{CheckResult, PostCheckRequest};
+pub use profile::*;
+pub use reading::{Problem, Problems};
+pub use request::{Answer, Input, Request, answer_schema, request_schema};
+pub use schedule::{ScheduleRequest, ScheduleResult, ScheduledPostResult};
+pub use site::*;
+pub use site_codes::*;
+pub use uplift::*;
+pub use value::{SectionArea, SectionModulus, Size, Stress, Style, UnitWeight};
+pub use wind::*;
+
+/// The version of the wire format.
+pub const VERSION: u8 = 1;

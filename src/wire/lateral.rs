@@ -1,0 +1,360 @@
+//! The ground sideways: every ultimate method side by side, and how far a post
+//! moves.
+
+use super::profile::ProfileSpec;
+use super::reading::{Path, Problems};
+use super::record::{names, records};
+use super::request::{Asked, Calculation, Done};
+use super::value::Size;
+use crate::actions::GroundlineActions;
+use crate::caution::{Caution, Cautions};
+use crate::lateral::{Mode, NeededDepth};
+use crate::limit_state::AllowableStress;
+use crate::post::Lean;
+use crate::response::{ClayCurve, Loading, PostModel, Springs};
+use crate::side_by_side::SideBySide;
+use crate::units::{
+    Angle, FlexuralRigidity, Force, ForcePerVolume, Length, LineLoad, Pressure, Torque, lb,
+};
+use crate::utilization::Utilization;
+
+names! {
+    Mode {
+        "ground" => Mode::Ground,
+        "post_below" => Mode::PostBelow,
+        "post_above" => Mode::PostAbove,
+        "head" => Mode::Head,
+        "head_and_post" => Mode::HeadAndPost,
+    }
+    Loading { "static" => Loading::Static, "cyclic" => Loading::Cyclic, }
+    ClayCurve {
+        "soft" => ClayCurve::Soft,
+        "medium" => ClayCurve::Medium,
+        "stiff" => ClayCurve::Stiff,
+    }
+    SpringLaw {
+        "elastic" => SpringLaw::Elastic,
+        "elastic_plastic" => SpringLaw::ElasticPlastic,
+        "soil_curves" => SpringLaw::SoilCurves,
+    }
+}
+
+/// How the ground pushes back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum SpringLaw {
+    /// By its stiffness alone.
+    Elastic,
+    /// By its stiffness up to its strength.
+    ElasticPlastic,
+    /// By curves of its soil.
+    SoilCurves,
+}
+
+records! {
+    /// Every ultimate method of the ground for one post, side by side.
+    LateralMethodsRequest {
+        /// The ground.
+        profile: ProfileSpec,
+        /// Width of the post or footing that bears.
+        width: Size,
+        /// Depth planned.
+        planned_depth: Size,
+        /// Shear at grade, allowable-stress level.
+        shear: Force,
+        /// Moment about grade.
+        moment: Torque,
+        /// Overall factor on the load for methods that want one.
+        factor: f64,
+        /// Moment at which the post yields.
+        yield_moment: Option<Torque>,
+        /// EI of the post.
+        rigidity: Option<FlexuralRigidity>,
+    }
+    /// What one method says.
+    MethodResult {
+        /// Its name.
+        method: String,
+        /// Where its safety is.
+        safety: String,
+        /// The depth it asks for.
+        required_depth: Option<Length>,
+        /// More than this is asked for, the limit of the ground or the method.
+        required_more_than: Option<Length>,
+        /// The post yields first: no depth carries it.
+        post_yields: bool,
+        /// Why it does not apply.
+        not_applicable: Option<String>,
+        /// What the planned depth is used at.
+        utilization: Option<Utilization>,
+        /// What gives way at the planned depth.
+        mode: Option<Mode>,
+        /// Greatest moment in the post under the load itself.
+        greatest_moment: Option<Torque>,
+        /// A rigid method on a post that is not short for its ground.
+        too_flexible: Option<bool>,
+    }
+    /// Method by method.
+    LateralMethodsResult {
+        /// The methods.
+        methods: Vec<MethodResult>,
+    }
+    /// A force on the post above grade.
+    ForceAtSpec {
+        /// Height above grade.
+        height: Length,
+        /// Force.
+        force: Force,
+    }
+    /// Wind along a part of the post.
+    WindAlongSpec {
+        /// From this height above grade.
+        from: Length,
+        /// To this height.
+        to: Length,
+        /// Force per height.
+        wind: LineLoad,
+    }
+    /// How far a post in the ground moves, leans and bends.
+    ResponseRequest {
+        /// EI of the post.
+        rigidity: FlexuralRigidity,
+        /// Width that bears.
+        width: Size,
+        /// Depth.
+        depth: Size,
+        /// Height of the post above grade; none unless said.
+        height: Option<Length>,
+        /// Layers of ground; instead of constant or growing.
+        profile: Option<ProfileSpec>,
+        /// How the layers push back; elastic_plastic unless said.
+        law: Option<SpringLaw>,
+        /// Loading, for soil_curves; cyclic unless said.
+        loading: Option<Loading>,
+        /// Clay curve, for soil_curves; soft unless said.
+        clay: Option<ClayCurve>,
+        /// Strain at half strength, for soil_curves; 0.01 unless said.
+        strain: Option<f64>,
+        /// The same stiffness k at every depth.
+        constant: Option<Pressure>,
+        /// A stiffness nh z that grows with depth.
+        growing: Option<ForcePerVolume>,
+        /// Forces above grade.
+        forces: Option<Vec<ForceAtSpec>>,
+        /// Winds along the post.
+        winds: Option<Vec<WindAlongSpec>>,
+        /// Moment at grade.
+        moment: Option<Torque>,
+        /// Axial force, for the second order.
+        axial: Option<Force>,
+        /// Search the share of the load at collapse, up to this one.
+        collapse_up_to: Option<f64>,
+        /// Give every station along the post.
+        stations: Option<bool>,
+    }
+    /// A place along the post.
+    StationResult {
+        /// Depth below grade, negative above.
+        depth: Length,
+        /// Movement.
+        deflection: Size,
+        /// Rotation.
+        rotation: Angle,
+        /// Moment.
+        moment: Torque,
+        /// Shear.
+        shear: Force,
+        /// What the ground pushes back.
+        reaction: LineLoad,
+    }
+    /// Movement of a post.
+    ResponseResult {
+        /// At grade.
+        at_grade: StationResult,
+        /// At the top.
+        at_top: StationResult,
+        /// At the toe.
+        at_toe: StationResult,
+        /// Greatest moment.
+        greatest_moment: Torque,
+        /// Its depth.
+        depth_of_moment: Length,
+        /// Movement of the top over the height above grade.
+        lean_ratio: Option<f64>,
+        /// What the post bends above grade.
+        flexure: Option<Size>,
+        /// Share of the load at which it collapses, where searched and found.
+        collapse_at: Option<f64>,
+        /// Every station.
+        stations: Option<Vec<StationResult>>,
+    }
+}
+
+impl LateralMethodsRequest {
+    fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<SideBySide> {
+        let profile = self.profile.build(&at.field("profile"), problems);
+        let load = GroundlineActions::new(self.shear, self.moment, lb(0.0), AllowableStress::Basic);
+        let load = problems.take(&at.field("shear"), load);
+        let made = SideBySide::new(
+            profile?,
+            self.width.0,
+            load?,
+            self.planned_depth.0,
+            self.factor,
+        );
+        let mut all = problems.take(at, made)?;
+        if let Some(moment) = self.yield_moment {
+            all = all.yielding_at(moment);
+        }
+        if let Some(rigidity) = self.rigidity {
+            all = all.with_rigidity(rigidity);
+        }
+        Some(all)
+    }
+}
+
+impl Calculation for LateralMethodsRequest {
+    const CALCULATE: &'static str = "lateral_methods";
+    type Result = LateralMethodsResult;
+
+    fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
+        self.build(at, problems);
+    }
+
+    fn run(
+        &self,
+        asked: Asked,
+        at: &Path<'_>,
+        problems: &mut Problems,
+    ) -> Option<Done<LateralMethodsResult>> {
+        let all = self.build(at, problems)?;
+        let verdicts = all.verdicts();
+        let methods = verdicts.iter().map(|verdict| {
+            let needed = verdict.needed.ok();
+            MethodResult {
+                method: verdict.method.to_owned(),
+                safety: verdict.format.to_string(),
+                required_depth: needed.and_then(NeededDepth::depth),
+                required_more_than: match needed {
+                    Some(NeededDepth::MoreThan(depth)) => Some(depth),
+                    _ => None,
+                },
+                post_yields: needed == Some(NeededDepth::PostYields),
+                not_applicable: verdict
+                    .needed
+                    .err()
+                    .map(|why| why.in_system(asked.system).to_string()),
+                utilization: verdict.utilization,
+                mode: verdict.mode,
+                greatest_moment: verdict.greatest_moment,
+                too_flexible: verdict.too_flexible,
+            }
+        });
+        let result = LateralMethodsResult {
+            methods: methods.collect(),
+        };
+        let sources = verdicts.iter().map(|verdict| verdict.source);
+        Some(Done::new(result, all.cautions(), sources))
+    }
+}
+
+impl ResponseRequest {
+    fn springs(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Springs> {
+        match (&self.profile, self.constant, self.growing) {
+            (Some(profile), None, None) => {
+                let profile = profile.build(&at.field("profile"), problems)?;
+                let made = match self.law.unwrap_or(SpringLaw::ElasticPlastic) {
+                    SpringLaw::Elastic => Springs::elastic(&profile),
+                    SpringLaw::ElasticPlastic => Springs::elastic_plastic(&profile),
+                    SpringLaw::SoilCurves => Springs::curves_of_soil(
+                        &profile,
+                        self.loading.unwrap_or(Loading::Cyclic),
+                        self.strain.unwrap_or(0.01),
+                        self.clay.unwrap_or(ClayCurve::Soft),
+                    ),
+                };
+                problems.take(&at.field("profile"), made)
+            }
+            (None, Some(k), None) => problems.take(&at.field("constant"), Springs::constant(k)),
+            (None, None, Some(nh)) => problems.take(&at.field("growing"), Springs::growing(nh)),
+            _ => {
+                problems.add(at, None, "give one of profile, constant and growing");
+                None
+            }
+        }
+    }
+
+    fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<PostModel> {
+        let springs = self.springs(at, problems)?;
+        let made = PostModel::new(self.rigidity, self.width.0, self.depth.0, springs);
+        let mut model = problems.take(at, made)?;
+        if let Some(height) = self.height {
+            model = problems.take(&at.field("height"), model.standing(height))?;
+        }
+        let place = at.field("forces");
+        for (index, force) in self.forces.iter().flatten().enumerate() {
+            let made = model.with_force(force.height, force.force);
+            model = problems.take(&place.place(index), made)?;
+        }
+        let place = at.field("winds");
+        for (index, wind) in self.winds.iter().flatten().enumerate() {
+            let made = model.with_wind(wind.from, wind.to, wind.wind);
+            model = problems.take(&place.place(index), made)?;
+        }
+        if let Some(moment) = self.moment {
+            model = problems.take(&at.field("moment"), model.with_moment(moment))?;
+        }
+        if let Some(axial) = self.axial {
+            model = problems.take(&at.field("axial"), model.with_axial(axial))?;
+        }
+        Some(model)
+    }
+}
+
+impl Calculation for ResponseRequest {
+    const CALCULATE: &'static str = "response";
+    type Result = ResponseResult;
+
+    fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
+        self.build(at, problems);
+    }
+
+    fn run(
+        &self,
+        _: Asked,
+        at: &Path<'_>,
+        problems: &mut Problems,
+    ) -> Option<Done<ResponseResult>> {
+        let model = self.build(at, problems)?;
+        let response = problems.take(at, model.solve())?;
+        let collapse_at = match self.collapse_up_to {
+            Some(most) => problems.take(&at.field("collapse_up_to"), model.collapse(most))?,
+            None => None,
+        };
+        let station = |station: &crate::response::Station| StationResult {
+            depth: station.depth,
+            deflection: Size(station.deflection),
+            rotation: station.rotation,
+            moment: station.moment,
+            shear: station.shear,
+            reaction: station.reaction,
+        };
+        let all = (self.stations == Some(true))
+            .then(|| response.stations().iter().map(station).collect());
+        let result = ResponseResult {
+            at_grade: station(response.at_grade()),
+            at_top: station(response.at_top()),
+            at_toe: station(response.at_toe()),
+            greatest_moment: response.greatest_moment().moment,
+            depth_of_moment: response.greatest_moment().depth,
+            lean_ratio: response.lean_ratio(),
+            flexure: Lean::of_response(&response).map(|lean| Size(lean.flexure())),
+            collapse_at,
+            stations: all,
+        };
+        let cautions = Cautions::default()
+            .with(Caution::Slope)
+            .with(Caution::FromMemory);
+        Some(Done::new(result, cautions, model.springs().sources()))
+    }
+}

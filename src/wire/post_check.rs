@@ -1,0 +1,156 @@
+//! One post for actions at grade.
+
+use super::design::DesignSpec;
+use super::reading::{Path, Problems};
+use super::record::{names, records};
+use super::request::{Asked, Calculation, Done};
+use super::value::Size;
+use crate::actions::GroundlineActions;
+use crate::check::{Governing, PostCheck, PostDesign};
+use crate::combination::CombinesTo;
+use crate::limit_state::AllowableStress;
+use crate::source::Citation;
+use crate::units::{Force, Length, Torque, Volume};
+use crate::utilization::Utilization;
+
+names! {
+    Governing {
+        "embedment" => Governing::Embedment,
+        "bending" => Governing::Bending,
+        "shear" => Governing::Shear,
+        "vertical_bearing" => Governing::VerticalBearing,
+    }
+}
+
+records! {
+    /// One post for actions at grade an engineer has, at allowable-stress
+    /// level, square to a face.
+    PostCheckRequest {
+        /// Post, hole and ground.
+        design: DesignSpec,
+        /// Shear at grade.
+        shear: Force,
+        /// Moment about grade, of the same sign as a shear that overturns the
+        /// same way.
+        moment: Torque,
+        /// Weight at grade.
+        axial: Force,
+        /// Depth planned or dug.
+        planned_depth: Option<Size>,
+    }
+    /// Ground and post against the actions.
+    CheckResult {
+        /// Required depth below grade.
+        required_depth: Length,
+        /// Depth planned or dug.
+        planned_depth: Option<Length>,
+        /// The worst utilization.
+        utilization: Utilization,
+        /// Of what.
+        governing: Governing,
+        /// Is every check at most 1?
+        passes: bool,
+        /// The post fails whatever the depth.
+        post_is_too_weak: bool,
+        /// The required depth is beyond 12 ft.
+        beyond_limit: bool,
+        /// Of the ground; without a planned depth there is none.
+        embedment: Option<Utilization>,
+        /// Of the post in bending.
+        bending: Utilization,
+        /// Of the post in shear.
+        shear: Utilization,
+        /// Of the base, where the ground has a vertical pressure.
+        vertical_bearing: Option<Utilization>,
+        /// Shear at grade of the case that asks for the greatest depth.
+        shear_at_grade: Force,
+        /// Moment at grade of that case.
+        moment_at_grade: Torque,
+        /// Greatest moment in the post, of the case worst for it.
+        greatest_moment: Torque,
+        /// What the post may carry, square to a face.
+        allowable_moment: Torque,
+        /// Concrete, net, to the planned depth or else the required one.
+        concrete: Volume,
+    }
+}
+
+impl CheckResult {
+    /// Of a check.
+    pub(super) fn of<L: CombinesTo<AllowableStress>>(check: &PostCheck<L>) -> Self {
+        let planned = check.planned.map(|planned| planned.depth());
+        let depth = planned.unwrap_or(check.required.depth());
+        let bearing = Governing::VerticalBearing;
+        Self {
+            required_depth: check.required.depth(),
+            planned_depth: planned,
+            utilization: check.utilization,
+            governing: check.governing,
+            passes: check.passes(),
+            post_is_too_weak: check.post_is_too_weak(),
+            beyond_limit: check.required.beyond_limit(),
+            embedment: check.planned.map(|planned| planned.utilization()),
+            bending: check.strength.bending,
+            shear: check.strength.shear,
+            vertical_bearing: check.bearing.map(|_| check.utilization_of(bearing)),
+            shear_at_grade: check.actions().shear(),
+            moment_at_grade: check.actions().moment(),
+            greatest_moment: check.strength.demand.moment(),
+            allowable_moment: check.strength.strength.moment,
+            concrete: check.design().foundation().concrete_volume(depth),
+        }
+    }
+}
+
+/// The sources of a check.
+pub(super) fn sources<L: CombinesTo<AllowableStress>>(
+    check: &PostCheck<L>,
+) -> [&'static Citation; 4] {
+    [
+        check.source(),
+        check.required.equation().citation(),
+        check.strength.strength.moment_source,
+        check.strength.strength.shear_source,
+    ]
+}
+
+impl PostCheckRequest {
+    fn build(
+        &self,
+        at: &Path<'_>,
+        problems: &mut Problems,
+    ) -> Option<(PostDesign, GroundlineActions<AllowableStress>)> {
+        let design = self.design.build(&at.field("design"), problems);
+        let level = self.design.combination.unwrap_or_default();
+        let actions = GroundlineActions::new(self.shear, self.moment, self.axial, level);
+        let actions = problems.take(&at.field("shear"), actions);
+        Some((design?, actions?))
+    }
+}
+
+impl Calculation for PostCheckRequest {
+    const CALCULATE: &'static str = "post_check";
+    type Result = CheckResult;
+
+    fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
+        self.build(at, problems);
+    }
+
+    fn run(
+        &self,
+        asked: Asked,
+        at: &Path<'_>,
+        problems: &mut Problems,
+    ) -> Option<Done<CheckResult>> {
+        let (design, actions) = self.build(at, problems)?;
+        let planned = self.planned_depth.map(|Size(depth)| depth);
+        let check = PostCheck::of_actions(&design, &actions, planned);
+        let check = problems.take(at, check)?;
+        let done = Done::new(CheckResult::of(&check), check.cautions(), sources(&check));
+        Some(if asked.worksheet {
+            done.with_worksheet(check.worksheet("Post", asked.system))
+        } else {
+            done
+        })
+    }
+}

@@ -1,0 +1,148 @@
+//! Layers of ground on the wire.
+
+use super::reading::{Path, Problems};
+use super::record::{alternatives, records};
+use super::value::{Size, UnitWeight};
+use crate::profile::{BearingSurface, Layer, Profile, Soil, Stiffness};
+use crate::units::{Angle, ForcePerVolume, Length, Pressure};
+
+records! {
+    /// A subgrade modulus, the same at every depth.
+    ConstantStiffnessSpec {
+        /// ks.
+        ks: ForcePerVolume,
+    }
+    /// A stiffness that grows with depth.
+    GrowingStiffnessSpec {
+        /// nh.
+        nh: ForcePerVolume,
+    }
+    /// The modulus of the soil.
+    ModulusSpec {
+        /// Es.
+        es: Pressure,
+        /// Poisson's ratio.
+        poisson: f64,
+    }
+    /// A soil.
+    SoilSpec {
+        /// Unit weight.
+        unit_weight: UnitWeight,
+        /// Unit weight below water.
+        saturated_weight: Option<UnitWeight>,
+        /// Angle of friction.
+        friction_angle: Option<Angle>,
+        /// Effective cohesion.
+        cohesion: Option<Pressure>,
+        /// Undrained strength.
+        undrained_strength: Option<Pressure>,
+        /// Stiffness against a post.
+        stiffness: Option<StiffnessSpec>,
+    }
+    /// A layer.
+    LayerSpec {
+        /// Thickness.
+        thickness: Length,
+        /// Its soil.
+        soil: SoilSpec,
+    }
+    /// Layers of ground from grade down.
+    ProfileSpec {
+        /// The layers.
+        layers: Vec<LayerSpec>,
+        /// Depth of the water; none unless said.
+        water: Option<Length>,
+        /// Top layer that does not count.
+        discounted_top: Option<Size>,
+        /// Soil of a backfill ring the post bears against.
+        backfill: Option<SoilSpec>,
+    }
+}
+
+alternatives! {
+    /// Stiffness of a soil against a post.
+    StiffnessSpec {
+        /// The same at every depth.
+        "constant" => Constant(ConstantStiffnessSpec),
+        /// Growing with depth.
+        "growing" => Growing(GrowingStiffnessSpec),
+        /// By the modulus of the soil.
+        "modulus" => Modulus(ModulusSpec),
+    }
+}
+
+impl StiffnessSpec {
+    fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Stiffness> {
+        let made = match self {
+            Self::Constant(constant) => Stiffness::constant(constant.ks),
+            Self::Growing(growing) => Stiffness::growing(growing.nh),
+            Self::Modulus(modulus) => Stiffness::modulus(modulus.es, modulus.poisson),
+        };
+        problems.take(at, made)
+    }
+}
+
+impl SoilSpec {
+    pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Soil> {
+        let before = problems.iter().count();
+        let soil = Soil::new(self.unit_weight.0);
+        let mut soil = problems.take(&at.field("unit_weight"), soil)?;
+        let mut step = |name: &str, made: Option<Result<Soil, crate::Error>>, soil: &mut Soil| {
+            if let Some(made) = made.and_then(|made| problems.take(&at.field(name), made)) {
+                *soil = made;
+            }
+        };
+        let made = self
+            .saturated_weight
+            .map(|weight| soil.with_saturated_weight(weight.0));
+        step("saturated_weight", made, &mut soil);
+        let made = self.friction_angle.map(|phi| soil.with_friction_angle(phi));
+        step("friction_angle", made, &mut soil);
+        let made = self.cohesion.map(|cohesion| soil.with_cohesion(cohesion));
+        step("cohesion", made, &mut soil);
+        let made = self
+            .undrained_strength
+            .map(|su| soil.with_undrained_strength(su));
+        step("undrained_strength", made, &mut soil);
+        if let Some(stiffness) = &self.stiffness {
+            let place = at.field("stiffness");
+            let stiffness = stiffness.build(&place, problems)?;
+            soil = problems.take(&place, soil.with_stiffness(stiffness))?;
+        }
+        (problems.iter().count() == before).then_some(soil)
+    }
+}
+
+impl ProfileSpec {
+    pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Profile> {
+        let place = at.field("layers");
+        let mut layers = Vec::new();
+        for (index, layer) in self.layers.iter().enumerate() {
+            let place = place.place(index);
+            let soil = layer.soil.build(&place.field("soil"), problems);
+            layers.push(soil.and_then(|soil| {
+                let layer = Layer::new(layer.thickness, soil);
+                problems.take(&place.field("thickness"), layer)
+            }));
+        }
+        let backfill = match &self.backfill {
+            Some(soil) => soil.build(&at.field("backfill"), problems).map(Some),
+            None => Some(None),
+        };
+        let profile = Profile::new(layers.into_iter().collect::<Option<_>>()?);
+        let mut profile = problems.take(&place, profile)?;
+        if let Some(water) = self.water {
+            let made = profile.with_water_at(water);
+            profile = problems.take(&at.field("water"), made)?;
+        }
+        if let Some(Size(top)) = self.discounted_top {
+            let made = profile.discounting_top(top);
+            profile = problems.take(&at.field("discounted_top"), made)?;
+        }
+        if let Some(soil) = backfill? {
+            let made = profile.borne_by(BearingSurface::Backfill(soil));
+            profile = problems.take(&at.field("backfill"), made)?;
+        }
+        Some(profile)
+    }
+}

@@ -1,0 +1,205 @@
+//! Reading with a memory: every problem of a request is kept, each with its
+//! path, what stood there and what is allowed.
+
+use super::Node;
+use crate::error::Error;
+use crate::units::UnitSystem;
+use core::fmt;
+
+/// One thing that is wrong with a request.
+#[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
+pub struct Problem {
+    /// Where: names and places from the top, such as `input.runs.0.spacing`;
+    /// empty for the whole.
+    pub path: String,
+    /// What stood there, if anything did; long text is cut.
+    pub value: Option<String>,
+    /// What is allowed.
+    pub allowed: String,
+}
+
+impl fmt::Display for Problem {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let place = if self.path.is_empty() {
+            "the request"
+        } else {
+            &self.path
+        };
+        match &self.value {
+            Some(value) => write!(f, "{place}: `{value}`; {}", self.allowed),
+            None => write!(f, "{place}: {}", self.allowed),
+        }
+    }
+}
+
+/// Everything that is wrong with a request: never empty where it is an error.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Problems {
+    found: Vec<Problem>,
+    system: UnitSystem,
+}
+
+impl Problems {
+    /// None yet; limits are told in a unit system.
+    pub(super) const fn new(system: UnitSystem) -> Self {
+        Self {
+            found: Vec::new(),
+            system,
+        }
+    }
+
+    /// One problem of the whole, as of a text that is not even data.
+    pub fn of_whole(allowed: impl Into<String>) -> Self {
+        Self {
+            found: vec![Problem {
+                path: String::new(),
+                value: None,
+                allowed: allowed.into(),
+            }],
+            system: UnitSystem::default(),
+        }
+    }
+
+    /// Each of them.
+    pub fn iter(&self) -> impl Iterator<Item = &Problem> {
+        self.found.iter()
+    }
+
+    /// Is there none?
+    pub fn is_empty(&self) -> bool {
+        self.found.is_empty()
+    }
+
+    pub(super) fn set_system(&mut self, system: UnitSystem) {
+        self.system = system;
+    }
+
+    /// Something is wrong here.
+    pub(super) fn add(&mut self, at: &Path<'_>, value: Option<&Node>, allowed: impl Into<String>) {
+        // A request with a thousand faults is not read to the end.
+        const MOST: usize = 100;
+        if self.found.len() < MOST {
+            self.found.push(Problem {
+                path: at.to_string(),
+                value: value.map(Node::brief),
+                allowed: allowed.into(),
+            });
+        }
+    }
+
+    /// The value of a library result, or its error kept at this place.
+    pub(super) fn take<T>(&mut self, at: &Path<'_>, result: Result<T, Error>) -> Option<T> {
+        match result {
+            Ok(value) => Some(value),
+            Err(error) => {
+                let (value, allowed) = match error {
+                    Error::OutOfRange {
+                        field,
+                        value,
+                        least,
+                        most,
+                    } => {
+                        let system = self.system;
+                        let allowed = format!(
+                            "{field}: give {} to {}",
+                            least.in_system(system),
+                            most.in_system(system)
+                        );
+                        (Some(value.in_system(system).to_string()), allowed)
+                    }
+                    other => (None, other.in_system(self.system).to_string()),
+                };
+                self.add(at, value.map(Node::Text).as_ref(), allowed);
+                None
+            }
+        }
+    }
+
+    /// As data: a list of `{path, value, allowed}`.
+    pub(super) fn write(&self) -> Node {
+        let problem = |problem: &Problem| {
+            let mut fields = vec![("path".to_owned(), Node::text(&*problem.path))];
+            if let Some(value) = &problem.value {
+                fields.push(("value".to_owned(), Node::text(&**value)));
+            }
+            fields.push(("allowed".to_owned(), Node::text(&*problem.allowed)));
+            Node::Object(fields)
+        };
+        Node::List(self.found.iter().map(problem).collect())
+    }
+}
+
+impl fmt::Display for Problems {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for (i, problem) in self.found.iter().enumerate() {
+            if i > 0 {
+                f.write_str("; ")?;
+            }
+            write!(f, "{problem}")?;
+        }
+        Ok(())
+    }
+}
+
+impl core::error::Error for Problems {}
+
+/// Where reading is: a chain of names and places, kept on the stack.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Path<'a> {
+    above: Option<&'a Path<'a>>,
+    step: PathStep<'a>,
+}
+
+#[derive(Debug, Clone, Copy)]
+enum PathStep<'a> {
+    Top,
+    Field(&'a str),
+    Place(usize),
+}
+
+impl<'a> Path<'a> {
+    /// The whole.
+    pub(super) const TOP: Path<'static> = Path {
+        above: None,
+        step: PathStep::Top,
+    };
+
+    /// A field of what is here.
+    pub(super) const fn field(&'a self, name: &'a str) -> Path<'a> {
+        Path {
+            above: Some(self),
+            step: PathStep::Field(name),
+        }
+    }
+
+    /// A place of the list that is here.
+    pub(super) const fn place(&'a self, index: usize) -> Path<'a> {
+        Path {
+            above: Some(self),
+            step: PathStep::Place(index),
+        }
+    }
+}
+
+impl fmt::Display for Path<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if let Some(above) = self.above
+            && !matches!(above.step, PathStep::Top)
+        {
+            write!(f, "{above}.")?;
+        }
+        match self.step {
+            PathStep::Top => Ok(()),
+            // A name the request made up may be long.
+            PathStep::Field(name) if name.chars().count() > 60 => {
+                for c in name.chars().take(60) {
+                    write!(f, "{c}")?;
+                }
+                f.write_str("...")
+            }
+            PathStep::Field(name) => f.write_str(name),
+            PathStep::Place(index) => write!(f, "{index}"),
+        }
+    }
+}

@@ -1,0 +1,249 @@
+//! The wind on the wire.
+
+use super::reading::{Path, Problems};
+use super::record::{alternatives, names, records};
+use super::site_codes::{AsNzsSpec, EnSpec};
+use crate::limit_state::{AllowableStress, Characteristic, Strength, Ultimate};
+use crate::units::{Length, Pressure, Velocity};
+use crate::wind::{
+    AsNzsSite, AsceSite, BasicWindSpeed, ColumnGap, DirectPressure, EccentricCase, Edition, EnSite,
+    Exposure, Feature, HandOver, PrintedConstants, ResultantHeight, ShortReturn, Side, Topography,
+    WallOptions,
+};
+
+names! {
+    Edition {
+        "7-10" => Edition::Asce7_10,
+        "7-16" => Edition::Asce7_16,
+        "7-22" => Edition::Asce7_22,
+    }
+    Exposure { "B" => Exposure::B, "C" => Exposure::C, "D" => Exposure::D, }
+    Feature {
+        "ridge" => Feature::Ridge,
+        "escarpment" => Feature::Escarpment,
+        "hill" => Feature::Hill,
+    }
+    Side { "upwind" => Side::Upwind, "downwind" => Side::Downwind, }
+    ColumnGap { "interpolate" => ColumnGap::Interpolate, "refuse" => ColumnGap::Refuse, }
+    ShortReturn {
+        "no_reduction" => ShortReturn::NoReduction,
+        "interpolate" => ShortReturn::Interpolate,
+        "first_row" => ShortReturn::FirstRow,
+    }
+    ResultantHeight {
+        "never_below_grounded" => ResultantHeight::NeverBelowGrounded,
+        "as_printed" => ResultantHeight::AsPrinted,
+    }
+    EccentricCase {
+        "linear" => EccentricCase::Linear,
+        "linear_on_short_walls" => EccentricCase::LinearOnShortWalls,
+    }
+    HandOver { "guarded" => HandOver::Guarded, "as_printed" => HandOver::AsPrinted, }
+    PrintedConstants {
+        "customary" => PrintedConstants::Customary,
+        "si" => PrintedConstants::Si,
+    }
+    PressureLevel {
+        "strength" => PressureLevel::Strength,
+        "allowable_stress" => PressureLevel::AllowableStress,
+        "characteristic" => PressureLevel::Characteristic,
+        "ultimate" => PressureLevel::Ultimate,
+    }
+}
+
+/// The limit state a pressure of the user's is stated in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum PressureLevel {
+    /// Strength level of ASCE 7.
+    Strength,
+    /// Allowable-stress level, basic combinations.
+    AllowableStress,
+    /// Characteristic, EN 1991.
+    Characteristic,
+    /// Ultimate, AS/NZS 1170.
+    Ultimate,
+}
+
+records! {
+    /// A hill, ridge or escarpment (ASCE 7 figure 26.8-1).
+    TopographySpec {
+        /// What rises.
+        feature: Feature,
+        /// H.
+        height: Length,
+        /// Lh.
+        half_length: Length,
+        /// x, from the crest.
+        distance: Length,
+        /// On which side of the crest the fence stands.
+        side: Side,
+    }
+    /// A site of ASCE 7.
+    AsceSpec {
+        /// 7-10, 7-16 or 7-22.
+        edition: Edition,
+        /// Basic wind speed, strength level.
+        speed: Velocity,
+        /// Exposure category.
+        exposure: Exposure,
+        /// Kzt as given; 1 unless said. Instead of topography.
+        kzt: Option<f64>,
+        /// Kzt by the formula.
+        topography: Option<TopographySpec>,
+        /// Ground elevation above sea level, for Ke.
+        elevation: Option<Length>,
+        /// G; 0.85 unless said.
+        gust_factor: Option<f64>,
+        /// Least pressure; 16 psf unless said.
+        minimum_pressure: Option<Pressure>,
+        /// Which printed constants.
+        constants: Option<PrintedConstants>,
+        /// Between the columns of B/s.
+        column_gap: Option<ColumnGap>,
+        /// Short returns.
+        short_return: Option<ShortReturn>,
+        /// Height of the resultant.
+        resultant_height: Option<ResultantHeight>,
+        /// Case B along a run.
+        eccentric_case: Option<EccentricCase>,
+        /// Between solid and open.
+        hand_over: Option<HandOver>,
+    }
+    /// A pressure of your own.
+    PressureSpec {
+        /// Net pressure on the fence.
+        pressure: Pressure,
+        /// The limit state it is stated in.
+        level: PressureLevel,
+        /// Height of the resultant as a share of the panel; 0.5 unless said.
+        acting_at: Option<f64>,
+    }
+}
+
+alternatives! {
+    /// Where the wind comes from.
+    SiteSpec {
+        /// ASCE 7.
+        "asce7" => Asce(AsceSpec),
+        /// EN 1991-1-4.
+        "en1991" => En(EnSpec),
+        /// AS/NZS 1170.2.
+        "asnzs1170" => AsNzs(AsNzsSpec),
+        /// A pressure of your own.
+        "pressure" => Pressure(PressureSpec),
+    }
+}
+
+impl AsceSpec {
+    pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<AsceSite> {
+        let speed = BasicWindSpeed::strength_level(self.speed);
+        let speed = problems.take(&at.field("speed"), speed)?;
+        let mut options = WallOptions::default();
+        if let Some(choice) = self.column_gap {
+            options = options.column_gap(choice);
+        }
+        if let Some(choice) = self.short_return {
+            options = options.short_return(choice);
+        }
+        if let Some(choice) = self.resultant_height {
+            options = options.resultant_height(choice);
+        }
+        if let Some(choice) = self.eccentric_case {
+            options = options.eccentric_case(choice);
+        }
+        if let Some(choice) = self.hand_over {
+            options = options.hand_over(choice);
+        }
+        let mut site = AsceSite::new(self.edition, speed, self.exposure).with_options(options);
+        if let Some(constants) = self.constants {
+            site = site.with_constants(constants);
+        }
+        let mut sound = true;
+        let mut step = |name, made: Option<Result<AsceSite, crate::Error>>, site: &mut AsceSite| {
+            if let Some(made) = made {
+                match problems.take(&at.field(name), made) {
+                    Some(made) => *site = made,
+                    None => sound = false,
+                }
+            }
+        };
+        let made = self.kzt.map(|kzt| site.with_topographic_factor(kzt));
+        step("kzt", made, &mut site);
+        let made = self.elevation.map(|elevation| site.at_elevation(elevation));
+        step("elevation", made, &mut site);
+        let made = self.gust_factor.map(|gust| site.with_gust_factor(gust));
+        step("gust_factor", made, &mut site);
+        let made = self
+            .minimum_pressure
+            .map(|pressure| site.with_minimum_pressure(pressure));
+        step("minimum_pressure", made, &mut site);
+        if let Some(topography) = &self.topography {
+            let place = at.field("topography");
+            if self.kzt.is_some() {
+                problems.add(&place, None, "give either kzt or topography");
+                sound = false;
+            }
+            let t = topography;
+            let made = Topography::new(t.feature, t.height, t.half_length, t.distance, t.side);
+            match problems.take(&place, made) {
+                Some(topography) => site = site.with_topography(topography),
+                None => sound = false,
+            }
+        }
+        sound.then_some(site)
+    }
+}
+
+impl PressureSpec {
+    /// With the limit state as a type.
+    pub(super) fn build<L: crate::limit_state::LimitState>(
+        &self,
+        level: L,
+        at: &Path<'_>,
+        problems: &mut Problems,
+    ) -> Option<DirectPressure<L>> {
+        let pressure = DirectPressure::new(self.pressure, level);
+        let pressure = problems.take(&at.field("pressure"), pressure)?;
+        match self.acting_at {
+            Some(share) => problems.take(&at.field("acting_at"), pressure.acting_at(share)),
+            None => Some(pressure),
+        }
+    }
+}
+
+/// A site with its code and limit state as a type.
+#[derive(Debug)]
+pub(super) enum BuiltSite {
+    Asce(AsceSite),
+    En(EnSite),
+    AsNzs(AsNzsSite),
+    Strength(DirectPressure<Strength>),
+    Allowable(DirectPressure<AllowableStress>),
+    Characteristic(DirectPressure<Characteristic>),
+    Ultimate(DirectPressure<Ultimate>),
+}
+
+impl SiteSpec {
+    pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<BuiltSite> {
+        match self {
+            Self::Asce(asce) => asce.build(at, problems).map(BuiltSite::Asce),
+            Self::En(site) => site.build(at, problems).map(BuiltSite::En),
+            Self::AsNzs(site) => site.build(at, problems).map(BuiltSite::AsNzs),
+            Self::Pressure(pressure) => match pressure.level {
+                PressureLevel::Strength => pressure
+                    .build(Strength, at, problems)
+                    .map(BuiltSite::Strength),
+                PressureLevel::AllowableStress => pressure
+                    .build(AllowableStress::Basic, at, problems)
+                    .map(BuiltSite::Allowable),
+                PressureLevel::Characteristic => pressure
+                    .build(Characteristic, at, problems)
+                    .map(BuiltSite::Characteristic),
+                PressureLevel::Ultimate => pressure
+                    .build(Ultimate, at, problems)
+                    .map(BuiltSite::Ultimate),
+            },
+        }
+    }
+}
