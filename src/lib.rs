@@ -77,6 +77,8 @@
 //! wind of ASCE 7 or a pressure of your own combines to and others do not: the
 //! state is in the type ([`limit_state`], [`combination`]).
 
+#![cfg_attr(docsrs, feature(doc_cfg))]
+
 pub mod units;
 
 pub mod error;

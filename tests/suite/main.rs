@@ -38,4 +38,6 @@ mod units;
 mod uplift;
 mod vectors;
 mod wind;
+#[cfg(feature = "serde")]
+mod wire;
 mod worksheet;

@@ -1,0 +1,120 @@
+//! Requests in, answers out, a line each: the checks for any language.
+//!
+//! Reads JSON Lines from standard input and answers each line with one line on
+//! standard output, in the same order, as soon as it can. A bad line gets an
+//! answer that says what is wrong with it; blank lines are skipped. All cores
+//! are used; memory stays the same on an endless stream.
+//!
+//! `--schema` prints the JSON Schema of requests, `--answer-schema` that of
+//! answers, `--names` what can be calculated, `--threads N` uses N cores.
+
+mod lines;
+
+use groundline::wire::{Answer, Input, Node, answer_schema, request_schema};
+use lines::{Line, Lines};
+use rayon::prelude::*;
+use std::io::{self, BufWriter, Write};
+use std::process::ExitCode;
+use std::sync::mpsc::{Receiver, sync_channel};
+use std::thread;
+
+/// Lines that are in work at once.
+const BATCH: usize = 1_024;
+
+/// Answers one line, whatever it is.
+fn answer(line: &Line) -> String {
+    let bytes = match line {
+        Line::Whole(bytes) => bytes,
+        Line::TooLong => return write(&Answer::to_broken("the line is longer than 16 MB")),
+    };
+    let answered = match std::str::from_utf8(bytes) {
+        Err(why) => Answer::to_broken(format_args!("not UTF-8: {why}")),
+        Ok(text) => match serde_json::from_str::<Node>(text) {
+            Err(why) => Answer::to_broken(format_args!("not JSON: {why}")),
+            Ok(request) => Answer::to(&request),
+        },
+    };
+    write(&answered)
+}
+
+fn write(answer: &Answer) -> String {
+    serde_json::to_string(answer).unwrap_or_else(|why| {
+        let text = serde_json::Value::from(why.to_string());
+        format!("{{\"version\":1,\"errors\":[{{\"path\":\"\",\"allowed\":{text}}}]}}")
+    })
+}
+
+/// Answers batches as they come: one line if there is but one, so that who
+/// waits for an answer gets it.
+fn serve(lines: &Receiver<io::Result<Line>>, out: impl Write) -> io::Result<()> {
+    let mut out = BufWriter::new(out);
+    let mut batch = Vec::with_capacity(BATCH);
+    while let Ok(first) = lines.recv() {
+        batch.push(first?);
+        while batch.len() < BATCH {
+            match lines.try_recv() {
+                Ok(next) => batch.push(next?),
+                Err(_) => break,
+            }
+        }
+        let answers: Vec<String> = batch.par_iter().with_min_len(4).map(answer).collect();
+        for line in answers {
+            writeln!(out, "{line}")?;
+        }
+        out.flush()?;
+        batch.clear();
+    }
+    Ok(())
+}
+
+fn print(node: &Node) -> io::Result<()> {
+    let text = serde_json::to_string_pretty(node).map_err(io::Error::other)?;
+    writeln!(io::stdout(), "{text}")
+}
+
+fn run() -> io::Result<()> {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let words: Vec<&str> = arguments.iter().map(String::as_str).collect();
+    let threads = match words.as_slice() {
+        [] => 0,
+        ["--schema"] => return print(&request_schema()),
+        ["--answer-schema"] => return print(&answer_schema()),
+        ["--names"] => return writeln!(io::stdout(), "{}", Input::NAMES.join("\n")),
+        ["--threads", count] => count.parse().map_err(|_| {
+            let text = format!("--threads {count}: give a whole number");
+            io::Error::new(io::ErrorKind::InvalidInput, text)
+        })?,
+        other => {
+            let text = format!(
+                "{}: give --schema, --answer-schema, --names or --threads N, or nothing",
+                other.join(" ")
+            );
+            return Err(io::Error::new(io::ErrorKind::InvalidInput, text));
+        }
+    };
+    rayon::ThreadPoolBuilder::new()
+        .num_threads(threads)
+        .build_global()
+        .map_err(io::Error::other)?;
+    let (send, receive) = sync_channel(BATCH);
+    thread::spawn(move || {
+        for line in Lines::new(io::stdin().lock()) {
+            if send.send(line).is_err() {
+                break;
+            }
+        }
+    });
+    serve(&receive, io::stdout().lock())
+}
+
+fn main() -> ExitCode {
+    match run() {
+        Ok(()) => ExitCode::SUCCESS,
+        // Who read the answers has gone: nothing is wrong.
+        Err(why) if why.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
+        Err(why) => {
+            eprintln!("{why}");
+            ExitCode::FAILURE
+        }
+    }
+}

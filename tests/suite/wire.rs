@@ -1,0 +1,481 @@
+//! The wire format: requests and answers as data.
+
+use groundline::actions::GroundlineActions;
+use groundline::check::PostCheck;
+use groundline::fence::{Fence, FenceRun, Panel};
+use groundline::foundation::Hole;
+use groundline::ground::{Ground, SoilClass};
+use groundline::limit_state::AllowableStress;
+use groundline::plan::FencePlan;
+use groundline::units::{Length, Measurable, ft, inch, lb, lb_ft, mph, parse, psf};
+use groundline::wind::{AsceSite, BasicWindSpeed, Edition, Exposure};
+use groundline::wire::{Answer, Input, Node, Problems, Request, answer_schema, request_schema};
+use proptest::prelude::*;
+use serde_json::{Value, json};
+use std::collections::BTreeSet;
+
+const REQUESTS: &str = include_str!("../../examples/embed/requests.jsonl");
+const SCHEMA: &str = include_str!("../../examples/embed/request.schema.json");
+const ANSWER_SCHEMA: &str = include_str!("../../examples/embed/answer.schema.json");
+
+fn node(text: &str) -> Node {
+    serde_json::from_str(text).unwrap()
+}
+
+fn node_of(value: &Value) -> Node {
+    node(&value.to_string())
+}
+
+fn examples() -> Vec<Value> {
+    let read = |line| serde_json::from_str(line).unwrap();
+    REQUESTS.lines().map(read).collect()
+}
+
+/// The example request with this id.
+fn example(id: &str) -> Value {
+    let all = examples();
+    all.into_iter().find(|request| request["id"] == id).unwrap()
+}
+
+fn number(answer: &Answer, path: &str) -> f64 {
+    let found = answer.node().at(path).and_then(Node::as_number);
+    found.unwrap_or_else(|| panic!("{path} of {:?}", answer.node()))
+}
+
+#[test]
+fn every_calculation_has_an_example_that_is_answered() {
+    let mut seen = BTreeSet::new();
+    for request in examples() {
+        let answer = Answer::to(&node_of(&request));
+        let problems: Vec<_> = answer.problems().collect();
+        assert!(problems.is_empty(), "{}: {problems:?}", request["id"]);
+        assert!(answer.result().is_some());
+        let name = request["calculate"].as_str().unwrap();
+        assert_eq!(
+            answer.node().get("calculate").unwrap().as_text(),
+            Some(name)
+        );
+        seen.insert(name.to_owned());
+        // The caution that is on every result.
+        let first = answer.node().at("cautions.0").and_then(Node::as_text);
+        assert!(first.unwrap().contains("licensed engineer"));
+        assert!(answer.node().at("sources.0.mark").is_some() || name == "post_check");
+    }
+    let names: BTreeSet<_> = Input::NAMES.iter().map(|&name| name.to_owned()).collect();
+    assert_eq!(seen, names);
+}
+
+#[test]
+fn the_schemas_kept_are_current() {
+    let kept: Value = serde_json::from_str(SCHEMA).unwrap();
+    assert_eq!(serde_json::to_value(request_schema()).unwrap(), kept);
+    let kept: Value = serde_json::from_str(ANSWER_SCHEMA).unwrap();
+    assert_eq!(serde_json::to_value(answer_schema()).unwrap(), kept);
+}
+
+#[test]
+fn every_example_and_its_answer_obey_the_schemas() {
+    let requests = jsonschema::validator_for(&serde_json::from_str(SCHEMA).unwrap()).unwrap();
+    let answers = jsonschema::validator_for(&serde_json::from_str(ANSWER_SCHEMA).unwrap()).unwrap();
+    for request in examples() {
+        if let Err(why) = requests.validate(&request) {
+            panic!("{}: {why}", request["id"]);
+        }
+        let read = Request::read(&node_of(&request)).unwrap();
+        let written = serde_json::to_value(&read).unwrap();
+        assert!(requests.is_valid(&written), "{}", request["id"]);
+        let answer = serde_json::to_value(read.answer()).unwrap();
+        if let Err(why) = answers.validate(&answer) {
+            panic!("answer to {}: {why}", request["id"]);
+        }
+        // What the reader refuses, the schema refuses: a field it does not know.
+        let mut unknown = request.clone();
+        unknown["input"]["colour"] = json!("green");
+        assert!(!requests.is_valid(&unknown));
+        assert!(Request::read(&node_of(&unknown)).is_err());
+    }
+}
+
+#[test]
+fn a_check_asked_over_the_wire_has_the_bits_of_the_library() {
+    let request = json!({
+        "version": 1, "calculate": "post_check", "units": "us",
+        "input": {
+            "design": {
+                "ground": { "class": 4 },
+                "post": { "kind": "pipe", "diameter": "2.875 in", "wall": "0.16 in", "fy": "50 ksi" },
+                "foundation": { "kind": "concrete", "hole": { "shape": "round", "size": "12 in" } }
+            },
+            "shear": "321.7 lb", "moment": "1234.5 lb-ft", "axial": "77 lb", "planned_depth": "41 in"
+        }
+    });
+    let answer = Answer::to(&node_of(&request));
+    let design = super::samples::in_concrete(inch(12.0));
+    let level = AllowableStress::Basic;
+    let load = GroundlineActions::new(lb(321.7), lb_ft(1_234.5), lb(77.0), level).unwrap();
+    let check = PostCheck::of_actions(&design, &load, Some(inch(41.0))).unwrap();
+    assert_eq!(
+        number(&answer, "result.utilization"),
+        check.utilization.ratio()
+    );
+    assert_eq!(
+        number(&answer, "result.required_depth.value"),
+        check.required.depth().to(ft)
+    );
+    assert_eq!(
+        number(&answer, "result.bending"),
+        check.strength.bending.ratio()
+    );
+    assert_eq!(
+        number(&answer, "result.greatest_moment.value"),
+        check.strength.demand.moment().to(lb_ft)
+    );
+    assert_eq!(
+        number(&answer, "result.vertical_bearing"),
+        check.bearing.unwrap().utilization.ratio()
+    );
+    assert_eq!(
+        answer.node().at("result.governing").unwrap().as_text(),
+        Some("embedment")
+    );
+}
+
+#[test]
+fn a_fence_asked_over_the_wire_has_the_bits_of_the_library() {
+    let request = json!({
+        "version": 1, "calculate": "fence_schedule", "units": "us",
+        "input": {
+            "site": { "kind": "asce7", "edition": "7-16", "speed": "110 mph", "exposure": "C" },
+            "fence": { "runs": [{ "length": "64 ft", "spacing": "8 ft",
+                "panel": { "height": "6 ft", "weight": "3 psf" } }] },
+            "design": {
+                "ground": { "class": 4 },
+                "post": { "kind": "pipe", "diameter": "2.875 in", "wall": "0.16 in", "fy": "50 ksi" },
+                "foundation": { "kind": "concrete", "hole": { "shape": "round", "size": "12 in" } }
+            },
+            "planned_depth": "48 in",
+            "posts": [{ "number": 2, "planned_depth": "30 in" }]
+        }
+    });
+    let answer = Answer::to(&node_of(&request));
+    let panel = Panel::new(ft(6.0)).unwrap().with_weight(psf(3.0)).unwrap();
+    let fence = Fence::new(FenceRun::new(panel, ft(64.0), ft(8.0)).unwrap());
+    let speed = BasicWindSpeed::strength_level(mph(110.0)).unwrap();
+    let site = AsceSite::new(Edition::Asce7_16, speed, Exposure::C);
+    let design = super::samples::in_concrete(inch(12.0));
+    let plan = FencePlan::new(site, fence, design)
+        .with_planned_depth(inch(48.0))
+        .with_post(2, design, Some(inch(30.0)));
+    let schedule = plan.schedule().unwrap();
+    assert_eq!(number(&answer, "result.count"), 9.0);
+    for (index, post) in schedule.posts().enumerate() {
+        let at = |field: &str| format!("result.posts.{index}.{field}");
+        assert_eq!(
+            number(&answer, &at("check.utilization")),
+            post.check.utilization.ratio()
+        );
+        assert_eq!(
+            number(&answer, &at("check.required_depth.value")),
+            post.check.required.depth().to(ft)
+        );
+        assert_eq!(
+            number(&answer, &at("check.planned_depth.value")),
+            inch(if index == 1 { 30.0 } else { 48.0 }).to(ft)
+        );
+    }
+}
+
+/// Multiplies every number of a request that stands for a quantity.
+fn scaled(value: &Value, by: &mut impl FnMut() -> f64) -> Value {
+    match value {
+        Value::Object(fields) => {
+            if let (Some(number), Some(unit)) = (fields.get("value"), fields.get("unit")) {
+                return json!({ "value": number.as_f64().unwrap() * by(), "unit": unit });
+            }
+            let scale = |(name, value): (&String, &Value)| (name.clone(), scaled(value, by));
+            Value::Object(fields.iter().map(scale).collect())
+        }
+        Value::Array(items) => Value::Array(items.iter().map(|item| scaled(item, by)).collect()),
+        other => other.clone(),
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+    /// Written, read again and computed: the same bits, whatever the units
+    /// the request came in.
+    #[test]
+    fn a_round_trip_keeps_every_bit(
+        which in 0_usize..examples().len(),
+        seed in prop::collection::vec(0.97_f64..1.03, 1..40),
+    ) {
+        let mut at = 0;
+        let mut next = || { at += 1; seed[at % seed.len()] };
+        // First in exact form, so that every quantity is a number to scale.
+        let first = Request::read(&node_of(&examples()[which])).unwrap();
+        let mutated = scaled(&serde_json::to_value(&first).unwrap(), &mut next);
+        let Ok(request) = Request::read(&node_of(&mutated)) else { return Ok(()); };
+        let text = serde_json::to_string(&request).unwrap();
+        let again: Request = serde_json::from_str(&text).unwrap();
+        prop_assert_eq!(&again, &request);
+        prop_assert_eq!(serde_json::to_string(&again).unwrap(), text);
+        prop_assert_eq!(again.answer(), request.answer());
+    }
+
+    /// Nothing that is data makes reading fail otherwise than by saying so,
+    /// and what is wrong always has a place and a word of what is allowed.
+    #[test]
+    fn a_request_with_a_part_replaced_is_answered(
+        which in 0_usize..examples().len(),
+        place in 0_usize..200,
+        with in prop::sample::select(vec![
+            "null", "true", "0", "-1", "1e308", "-0.0", "\"\"", "\"8\"", "\"8 psf\"", "\"-8 ft\"",
+            "\"1e999 ft\"", "\"NaN ft\"", "[]", "{}", "[[[]]]", "{\"value\":1}",
+            "{\"value\":1e308,\"unit\":\"ft\"}", "{\"value\":\"1\",\"unit\":\"ft\"}",
+            "{\"value\":1,\"unit\":\"furlong\"}", "{\"kind\":\"pipe\"}", "9007199254740993",
+        ]),
+    ) {
+        let mut request = examples()[which].clone();
+        let mut count = 0;
+        replace(&mut request, place, &mut count, &serde_json::from_str(with).unwrap());
+        let answer = Answer::to(&node_of(&request));
+        prop_assert!(answer.result().is_some() != answer.problems().next().is_some());
+        for problem in answer.problems() {
+            prop_assert!(!problem.allowed.is_empty());
+        }
+        finite(answer.node());
+    }
+}
+
+/// Replaces the node that comes at a place of the tree.
+fn replace(value: &mut Value, place: usize, count: &mut usize, with: &Value) {
+    if *count == place {
+        *value = with.clone();
+        *count += 1;
+        return;
+    }
+    *count += 1;
+    match value {
+        Value::Object(fields) => fields
+            .iter_mut()
+            .for_each(|(_, value)| replace(value, place, count, with)),
+        Value::Array(items) => items
+            .iter_mut()
+            .for_each(|value| replace(value, place, count, with)),
+        _ => {}
+    }
+}
+
+fn finite(node: &Node) {
+    match node {
+        Node::Number(value) => assert!(value.is_finite()),
+        Node::Text(text) => assert_ne!(text, "not finite"),
+        Node::List(items) => items.iter().for_each(finite),
+        Node::Object(fields) => fields.iter().for_each(|(_, node)| finite(node)),
+        Node::Null | Node::Bool(_) => {}
+    }
+}
+
+fn refused(request: &Value) -> Vec<(String, String)> {
+    let answer = Answer::to(&node_of(request));
+    assert!(answer.result().is_none(), "{request} was answered");
+    let pair = |p: &groundline::wire::Problem| (p.path.clone(), p.to_string());
+    answer.problems().map(pair).collect()
+}
+
+#[test]
+fn every_fault_is_said_at_once_with_its_path() {
+    let mut request = example("a fence");
+    request["input"]["site"]["speed"] = json!("1150 mph");
+    request["input"]["fence"]["runs"][0]["spacing"] = json!("8");
+    request["input"]["fence"]["runs"][1]["panel"]["height"] = json!(6);
+    request["input"]["design"]["post"]["fy"] = json!({ "value": 50, "unit": "ft" });
+    request["input"]["design"]["foundation"]["hole"]["size"] = json!("-12 in");
+    request["input"]["design"]["foundation"]["hole"]["depth"] = json!("1 ft");
+    request["input"]["kinds"][0]["post"] = json!("middle");
+    let faults = refused(&request);
+    // What can be read is validated too only when all of it can be read.
+    let paths: Vec<_> = faults.iter().map(|(path, _)| path.as_str()).collect();
+    for path in [
+        "input.fence.runs.0.spacing",
+        "input.fence.runs.1.panel.height",
+        "input.design.post.fy.unit",
+        "input.design.foundation.hole.depth",
+        "input.kinds.0.post",
+    ] {
+        assert!(paths.contains(&path), "{path} of {faults:?}");
+    }
+    let mut request = example("a fence");
+    request["input"]["site"]["speed"] = json!("1150 mph");
+    request["input"]["fence"]["runs"][0]["spacing"] = json!("90 ft");
+    request["input"]["design"]["ground"]["class"] = json!(9);
+    request["input"]["design"]["foundation"]["hole"]["size"] = json!("-12 in");
+    request["input"]["posts"][0]["number"] = json!(0);
+    let faults = refused(&request);
+    for (path, says) in [
+        ("input.site.speed", "1150 mph"),
+        ("input.fence.runs.0", "1 ft to 40 ft"),
+        ("input.design.ground.class", "1"),
+        ("input.design.foundation.hole.size", "3 in to 120 in"),
+        ("input.posts.0.number", "numbered"),
+    ] {
+        let fault = faults.iter().find(|(at, _)| at == path);
+        let (_, text) = fault.unwrap_or_else(|| panic!("{path} of {faults:?}"));
+        assert!(text.contains(says), "{text}");
+    }
+}
+
+#[test]
+fn limits_are_told_in_the_units_of_the_request() {
+    let mut request = example("with its working");
+    request["input"]["design"]["foundation"]["hole"]["size"] = json!("1 mm");
+    let (_, text) = refused(&request).remove(0);
+    assert!(text.contains("76.2 mm to 3048 mm"), "{text}");
+}
+
+/// What is not a request, or not quite one.
+#[test]
+fn broken_requests_each_get_a_clear_error() {
+    let text = example("rules").to_string();
+    let with = |from: &str, to: &str| {
+        assert!(text.contains(from), "{text}");
+        text.replace(from, to)
+    };
+    for (broken, says) in [
+        (with("\"version\":1", "\"version\":2"), "version 1"),
+        (with("\"version\":1", "\"version\":\"1\""), "version 1"),
+        (with(",\"version\":1", ""), "version"),
+        (with("depth_rules", "deep_rules"), "depth_rules"),
+        (with("\"us\"", "\"imperial\""), "us, si"),
+        (with("\"6 ft\"", "\"6\""), "unit is missing"),
+        (with("\"6 ft\"", "\"6 kPa\""), "not one of this quantity"),
+        (with("\"6 ft\"", "6"), "with its unit"),
+        (with("\"6 ft\"", "[\"6 ft\"]"), "with its unit"),
+        (with("\"6 ft\"", "{\"value\":6}"), "missing"),
+        (
+            with("\"6 ft\"", "{\"value\":6,\"unit\":\"ft\",\"unit\":\"m\"}"),
+            "once",
+        ),
+        (with("\"6 ft\"", "\"1e6 ft\""), "0.5 ft to 100 ft"),
+        (
+            with("\"height\":", "\"height\":\"5 ft\",\"height\":"),
+            "twice",
+        ),
+        (with("\"height\"", "\"heigth\""), "height"),
+        ("[]".to_owned(), "give an object"),
+        ("3".to_owned(), "give an object"),
+        ("null".to_owned(), "give an object"),
+        ("{}".to_owned(), "calculate"),
+    ] {
+        let answer = Answer::to(&node(&broken));
+        assert!(answer.result().is_none(), "{broken}");
+        let problems = answer.problems().map(ToString::to_string);
+        let all = problems.collect::<Vec<_>>().join("\n");
+        assert!(all.contains(says), "{broken}: {all}");
+    }
+    // Not even data: serde says so, and no answer but an error comes of it.
+    let deep = "[".repeat(100) + &"]".repeat(100);
+    for (broken, says) in [
+        (&text[..text.len() / 2], "EOF"),
+        ("{\"version\":1e999}", "out of range"),
+        (deep.as_str(), "levels deep"),
+        ("{\"a\":NaN}", "expected"),
+    ] {
+        let why = serde_json::from_str::<Node>(broken)
+            .unwrap_err()
+            .to_string();
+        assert!(why.contains(says), "{broken}: {why}");
+        let answer = Answer::to_broken(&why);
+        assert_eq!(answer.problems().count(), 1);
+    }
+    assert!(serde_json::from_slice::<Node>(b"\"\xff\"").is_err());
+}
+
+/// A request read straight by serde is validated too.
+#[test]
+fn serde_reads_only_what_is_valid() {
+    let text = example("rules").to_string();
+    assert!(serde_json::from_str::<Request>(&text).is_ok());
+    let why = serde_json::from_str::<Request>(&text.replace("6 ft", "6 psf")).unwrap_err();
+    assert!(why.to_string().contains("input.height"), "{why}");
+}
+
+#[test]
+fn a_hundred_faults_are_enough() {
+    let mut request = example("a fence");
+    let run = json!({ "length": 1 });
+    request["input"]["fence"]["runs"] = Value::Array(vec![run; 500]);
+    let faults = refused(&request);
+    assert_eq!(faults.len(), 100);
+}
+
+#[test]
+fn long_names_and_texts_are_cut_in_messages() {
+    let mut request = example("rules");
+    let long = "x".repeat(10_000);
+    request["input"][&long] = json!(1);
+    request["input"]["height"] = json!(long);
+    for (path, text) in refused(&request) {
+        assert!(path.len() < 100 && text.len() < 400, "{text}");
+    }
+}
+
+#[test]
+fn limit_states_that_do_not_combine_are_refused() {
+    let mut request = example("actions");
+    request["input"]["combination"] = json!("en1990_structure");
+    let (path, text) = refused(&request).remove(0);
+    assert_eq!(path, "input.combination");
+    assert!(text.contains("strength level"), "{text}");
+    let mut request = example("a fence");
+    request["input"]["site"] = json!({ "kind": "en1991", "speed": "25 m/s", "terrain": "II" });
+    let (path, text) = refused(&request).remove(0);
+    assert_eq!(path, "input.site.kind");
+    assert!(text.contains("fence_actions"), "{text}");
+}
+
+/// Every unit the parser knows, as text and as an object, is the same length.
+#[test]
+fn both_ways_to_write_a_quantity_agree() {
+    for unit in ["ft", "in", "m", "mm", "cm", "yd", "feet"] {
+        let text = format!("6.25 {unit}");
+        let length = parse::<Length>(&text).unwrap();
+        if !(ft(0.5)..=ft(40.0)).contains(&length) {
+            continue;
+        }
+        let mut request = example("rules");
+        request["input"]["height"] = json!(text);
+        let one = Answer::to(&node_of(&request));
+        request["input"]["height"] = json!({ "value": 6.25, "unit": unit });
+        let other = Answer::to(&node_of(&request));
+        assert_eq!(one, other, "{unit}");
+    }
+}
+
+/// The working over the wire is the worksheet of the library.
+#[test]
+fn a_worksheet_comes_when_it_is_asked_for() {
+    let answer = Answer::to(&node_of(&example("with its working")));
+    let text = answer.node().at("worksheets.0.sections.0.title");
+    assert!(text.and_then(Node::as_text).is_some());
+    let sections = serde_json::to_string(answer.node().get("worksheets").unwrap()).unwrap();
+    assert!(sections.contains("required depth"), "{sections}");
+    assert!(sections.contains("\"mark\""));
+    let mut request = example("with its working");
+    request["worksheet"] = json!(false);
+    assert!(
+        Answer::to(&node_of(&request))
+            .node()
+            .get("worksheets")
+            .is_none()
+    );
+}
+
+#[test]
+fn problems_stand_for_themselves() {
+    let problems = Problems::of_whole("nothing came");
+    assert_eq!(problems.to_string(), "the request: nothing came");
+    assert!(!problems.is_empty());
+    let ground = Ground::presumptive(SoilClass::Class4);
+    assert!(Hole::round(inch(12.0)).is_ok() && ground.class().is_some());
+}
