@@ -301,7 +301,7 @@ impl Foundation {
             Fill::Concrete(hole) => (hole.size, hole.shape == HoleShape::Square),
             Fill::Bare => (
                 self.section.face_width(),
-                matches!(self.section, PostSection::Square(_)),
+                self.section.is_square(),
             ),
         };
         let step = if square && self.square_width == SquareWidth::Diagonal {
