@@ -111,7 +111,11 @@ impl Aluminium {
             self.yield_strength / OMEGA_YIELD,
             self.ultimate / OMEGA_RUPTURE,
         );
-        if yielding < rupture { yielding } else { rupture }
+        if yielding < rupture {
+            yielding
+        } else {
+            rupture
+        }
     }
 }
 
@@ -146,12 +150,10 @@ impl AluminiumPost {
             })
         };
         match &section {
-            HollowSection::Round(tube) if tube.slenderness() > (40.0 * scale).min(44.0) => {
-                refused(
-                    "local buckling is not computed: D/t must not pass 40 times the root of 35 \
+            HollowSection::Round(tube) if tube.slenderness() > (40.0 * scale).min(44.0) => refused(
+                "local buckling is not computed: D/t must not pass 40 times the root of 35 \
                      ksi/Fty, nor 44",
-                )
-            }
+            ),
             HollowSection::Square(tube) if tube.slenderness() > (20.0 * scale).min(22.0) => {
                 refused(
                     "local buckling is not computed: the flat over the wall must not pass 20 \
@@ -198,7 +200,11 @@ impl AluminiumPost {
             self.metal.mark.name()
         ));
         let own = self.metal.mark == Mark::Given;
-        let cited = if own { &source::GIVEN } else { &source::ADM_ALLOYS };
+        let cited = if own {
+            &source::GIVEN
+        } else {
+            &source::ADM_ALLOYS
+        };
         let (fty, ftu) = (self.metal.yield_strength, self.metal.ultimate);
         for (symbol, meaning, stress) in [
             ("Fty", "yield strength", fty),
@@ -270,7 +276,11 @@ impl AluminiumPost {
             )
             .with_as("Fty", fty, Measure::Stress)
             .with_as("Ftu", ftu, Measure::Stress)
-            .with_as("Sx", self.section.section_modulus(), Measure::SectionModulus)
+            .with_as(
+                "Sx",
+                self.section.section_modulus(),
+                Measure::SectionModulus,
+            )
             .cite(&source::ADM_BENDING),
         );
         sheet.push(

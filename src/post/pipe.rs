@@ -153,7 +153,10 @@ impl PipePost {
         });
         let strength = self.strength();
         let (diameter, thickness) = (self.section.diameter(), self.section.wall());
-        sheet.push(Step::given("Fy", "yield strength", self.steel.yield_strength()).shown_as(Measure::Stress));
+        sheet.push(
+            Step::given("Fy", "yield strength", self.steel.yield_strength())
+                .shown_as(Measure::Stress),
+        );
         sheet.push(
             Step::computed_number(
                 "r",

@@ -6,9 +6,9 @@
 //! section whose flange in compression is only be = 1.92 t √(E/Fy) [1 − 0.38
 //! √(E/Fy)/(b/t)] wide. From 2.42 √(E/Fy) the webs leave Mp − (Mp − Fy S)(0.305
 //! (b/t) √(Fy/E) − 0.738); the lower counts. Beyond 5.70 √(E/Fy) the web is
-//! slender, and refused. Shear, G4 (G5 before 2016): Vn = 0.6 Fy 2 (B − 3t) t Cv, kv = 5;
-//! Cv = 1 up to 1.10 √(kv E/Fy), 1.10 √(kv E/Fy)/(b/t) up to 1.37 √(kv E/Fy), 1.51 kv
-//! E/(Fy (b/t)²) beyond. Ω = 1.67, φ = 0.90 of both. From memory.
+//! slender, and refused. Shear, G4 (G5 before 2016): Vn = 0.6 Fy 2 (B − 3t) t Cv, Cv
+//! the least of 1, 1.10 √(kv E/Fy)/(b/t) and 1.51 kv E/(Fy (b/t)²), kv = 5. Ω = 1.67,
+//! φ = 0.90 of both. From memory.
 
 use super::steel::{MODULUS_KSI, OMEGA, PHI};
 use super::{DesignResistance, PostStrength, SteelStrength};
@@ -163,15 +163,8 @@ impl SquareTubePost {
     /// Cv.
     #[inline]
     fn shear_coefficient(&self) -> f64 {
-        let root = KV.sqrt() * self.root();
-        let slenderness = self.section.slenderness();
-        if slenderness <= 1.10 * root {
-            1.0
-        } else if slenderness <= 1.37 * root {
-            1.10 * root / slenderness
-        } else {
-            1.51 * root * root / (slenderness * slenderness)
-        }
+        let reach = KV.sqrt() * self.root() / self.section.slenderness();
+        (1.10 * reach).min(1.51 * reach * reach).min(1.0)
     }
 
     /// Fcr of shear: 0.6 Fy Cv.
@@ -245,8 +238,16 @@ impl SquareTubePost {
         }
         self.write_moment(sheet);
         sheet.push(
-            Step::given_number("Cv", "web shear coefficient", self.shear_coefficient())
-                .cite(&source::AISC_G4),
+            Step::computed_number(
+                "Cv",
+                "web shear coefficient",
+                "min(1, min(1.1*sqrt(5*E/Fy)/r, 1.51*5*E/(Fy*r^2)))",
+                self.shear_coefficient(),
+            )
+            .with_as("E", ksi(MODULUS_KSI), Measure::Stress)
+            .with_as("Fy", fy, Measure::Stress)
+            .with_number("r", tube.slenderness())
+            .cite(&source::AISC_G4),
         );
         sheet.push(
             Step::computed(

@@ -5,9 +5,7 @@
 //! F'v = Fv CD CM Ct Ci, Vr = (2/3) F'v b d; E' = E CM Ct Ci for lean
 //! (NDS Table 4.3.1, 3.3, 3.4).
 
-use super::{
-    DesignResistance, DesignValues, Moisture, PostStrength, TimberFactors, Treatment,
-};
+use super::{DesignResistance, DesignValues, Moisture, PostStrength, TimberFactors, Treatment};
 use crate::error::{Error, stress_within};
 use crate::limit_state::LoadAndResistance;
 use crate::section::{PostSection, Square};

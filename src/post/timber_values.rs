@@ -91,16 +91,7 @@ pub struct DesignValues {
 
 /// Bending, shear (psi), mark of the less certain of the two; E (ksi), its
 /// mark.
-struct Row(
-    Species,
-    Grade,
-    f64,
-    f64,
-    Mark,
-    f64,
-    Mark,
-    &'static str,
-);
+struct Row(Species, Grade, f64, f64, Mark, f64, Mark, &'static str);
 
 /// Tables 4A and 4B, 4 in nominal.
 const DIMENSION: [Row; 9] = {
@@ -108,15 +99,96 @@ const DIMENSION: [Row; 9] = {
     use Mark::{FromMemory, Quoted};
     use Species::{DouglasFirLarch, HemFir, SouthernPine, SprucePineFir, WesternCedars};
     [
-        Row(SouthernPine, No1, 1500.0, 175.0, Quoted, 1600.0, Quoted, "Southern Pine No.1"),
-        Row(SouthernPine, No2, 1100.0, 175.0, Quoted, 1400.0, Quoted, "Southern Pine No.2"),
-        Row(DouglasFirLarch, No1, 1000.0, 180.0, FromMemory, 1700.0, FromMemory, "Douglas Fir-Larch No.1"),
-        Row(DouglasFirLarch, No2, 900.0, 180.0, FromMemory, 1600.0, Quoted, "Douglas Fir-Larch No.2"),
-        Row(HemFir, No1, 975.0, 150.0, FromMemory, 1500.0, FromMemory, "Hem-Fir No.1"),
-        Row(HemFir, No2, 850.0, 150.0, FromMemory, 1300.0, Quoted, "Hem-Fir No.2"),
-        Row(SprucePineFir, No2, 875.0, 135.0, FromMemory, 1400.0, FromMemory, "Spruce-Pine-Fir No.1/No.2"),
-        Row(WesternCedars, No1, 725.0, 155.0, FromMemory, 1000.0, FromMemory, "Western Cedars No.1"),
-        Row(WesternCedars, No2, 700.0, 155.0, FromMemory, 1000.0, FromMemory, "Western Cedars No.2"),
+        Row(
+            SouthernPine,
+            No1,
+            1500.0,
+            175.0,
+            Quoted,
+            1600.0,
+            Quoted,
+            "Southern Pine No.1",
+        ),
+        Row(
+            SouthernPine,
+            No2,
+            1100.0,
+            175.0,
+            Quoted,
+            1400.0,
+            Quoted,
+            "Southern Pine No.2",
+        ),
+        Row(
+            DouglasFirLarch,
+            No1,
+            1000.0,
+            180.0,
+            FromMemory,
+            1700.0,
+            FromMemory,
+            "Douglas Fir-Larch No.1",
+        ),
+        Row(
+            DouglasFirLarch,
+            No2,
+            900.0,
+            180.0,
+            FromMemory,
+            1600.0,
+            Quoted,
+            "Douglas Fir-Larch No.2",
+        ),
+        Row(
+            HemFir,
+            No1,
+            975.0,
+            150.0,
+            FromMemory,
+            1500.0,
+            FromMemory,
+            "Hem-Fir No.1",
+        ),
+        Row(
+            HemFir,
+            No2,
+            850.0,
+            150.0,
+            FromMemory,
+            1300.0,
+            Quoted,
+            "Hem-Fir No.2",
+        ),
+        Row(
+            SprucePineFir,
+            No2,
+            875.0,
+            135.0,
+            FromMemory,
+            1400.0,
+            FromMemory,
+            "Spruce-Pine-Fir No.1/No.2",
+        ),
+        Row(
+            WesternCedars,
+            No1,
+            725.0,
+            155.0,
+            FromMemory,
+            1000.0,
+            FromMemory,
+            "Western Cedars No.1",
+        ),
+        Row(
+            WesternCedars,
+            No2,
+            700.0,
+            155.0,
+            FromMemory,
+            1000.0,
+            FromMemory,
+            "Western Cedars No.2",
+        ),
     ]
 };
 
@@ -126,16 +198,106 @@ const TIMBERS: [Row; 10] = {
     use Mark::{FromMemory, Quoted};
     use Species::{DouglasFirLarch, HemFir, SouthernPine, SprucePineFir, WesternCedars};
     [
-        Row(DouglasFirLarch, No1, 1200.0, 170.0, FromMemory, 1600.0, FromMemory, "Douglas Fir-Larch No.1 timbers"),
-        Row(DouglasFirLarch, No2, 750.0, 170.0, FromMemory, 1300.0, Quoted, "Douglas Fir-Larch No.2 timbers"),
-        Row(HemFir, No1, 975.0, 140.0, FromMemory, 1300.0, FromMemory, "Hem-Fir No.1 timbers"),
-        Row(HemFir, No2, 575.0, 140.0, FromMemory, 1100.0, FromMemory, "Hem-Fir No.2 timbers"),
-        Row(SprucePineFir, No1, 850.0, 125.0, FromMemory, 1300.0, FromMemory, "Spruce-Pine-Fir No.1 timbers"),
-        Row(SprucePineFir, No2, 500.0, 125.0, FromMemory, 1000.0, FromMemory, "Spruce-Pine-Fir No.2 timbers"),
-        Row(WesternCedars, No1, 875.0, 140.0, FromMemory, 1000.0, FromMemory, "Western Cedars No.1 timbers"),
-        Row(WesternCedars, No2, 550.0, 140.0, FromMemory, 800.0, FromMemory, "Western Cedars No.2 timbers"),
-        Row(SouthernPine, No1, 1350.0, 165.0, FromMemory, 1500.0, FromMemory, "Southern Pine No.1 timbers"),
-        Row(SouthernPine, No2, 850.0, 165.0, FromMemory, 1200.0, FromMemory, "Southern Pine No.2 timbers"),
+        Row(
+            DouglasFirLarch,
+            No1,
+            1200.0,
+            170.0,
+            FromMemory,
+            1600.0,
+            FromMemory,
+            "Douglas Fir-Larch No.1 timbers",
+        ),
+        Row(
+            DouglasFirLarch,
+            No2,
+            750.0,
+            170.0,
+            FromMemory,
+            1300.0,
+            Quoted,
+            "Douglas Fir-Larch No.2 timbers",
+        ),
+        Row(
+            HemFir,
+            No1,
+            975.0,
+            140.0,
+            FromMemory,
+            1300.0,
+            FromMemory,
+            "Hem-Fir No.1 timbers",
+        ),
+        Row(
+            HemFir,
+            No2,
+            575.0,
+            140.0,
+            FromMemory,
+            1100.0,
+            FromMemory,
+            "Hem-Fir No.2 timbers",
+        ),
+        Row(
+            SprucePineFir,
+            No1,
+            850.0,
+            125.0,
+            FromMemory,
+            1300.0,
+            FromMemory,
+            "Spruce-Pine-Fir No.1 timbers",
+        ),
+        Row(
+            SprucePineFir,
+            No2,
+            500.0,
+            125.0,
+            FromMemory,
+            1000.0,
+            FromMemory,
+            "Spruce-Pine-Fir No.2 timbers",
+        ),
+        Row(
+            WesternCedars,
+            No1,
+            875.0,
+            140.0,
+            FromMemory,
+            1000.0,
+            FromMemory,
+            "Western Cedars No.1 timbers",
+        ),
+        Row(
+            WesternCedars,
+            No2,
+            550.0,
+            140.0,
+            FromMemory,
+            800.0,
+            FromMemory,
+            "Western Cedars No.2 timbers",
+        ),
+        Row(
+            SouthernPine,
+            No1,
+            1350.0,
+            165.0,
+            FromMemory,
+            1500.0,
+            FromMemory,
+            "Southern Pine No.1 timbers",
+        ),
+        Row(
+            SouthernPine,
+            No2,
+            850.0,
+            165.0,
+            FromMemory,
+            1200.0,
+            FromMemory,
+            "Southern Pine No.2 timbers",
+        ),
     ]
 };
 
@@ -187,14 +349,16 @@ impl DesignValues {
         let rows: &[Row] = if timbers { &TIMBERS } else { &DIMENSION };
         rows.iter()
             .find(|row| row.0 == species && row.1 == grade)
-            .map(|&Row(_, _, bending, shear, mark, modulus, sure, label)| Self {
-                bending: lb_per_sq_in(bending),
-                shear: lb_per_sq_in(shear),
-                class,
-                mark,
-                modulus: Some((ksi(modulus), sure)),
-                label,
-            })
+            .map(
+                |&Row(_, _, bending, shear, mark, modulus, sure, label)| Self {
+                    bending: lb_per_sq_in(bending),
+                    shear: lb_per_sq_in(shear),
+                    class,
+                    mark,
+                    modulus: Some((ksi(modulus), sure)),
+                    label,
+                },
+            )
             .ok_or(Error::NotApplicable {
                 field: "species and grade",
                 reason: "no such row is held for this size; give the design values themselves",
