@@ -216,53 +216,7 @@ impl AluminiumPost {
                     .cite(cited),
             );
         }
-        match &self.section {
-            HollowSection::Round(tube) => {
-                for (symbol, meaning, formula, result) in [
-                    (
-                        "Sx",
-                        "section modulus",
-                        "pi/32*(D^4 - (D - 2*t)^4)/D",
-                        tube.section_modulus(),
-                    ),
-                    (
-                        "Z",
-                        "plastic section modulus, of which Q is half",
-                        "(D^3 - (D - 2*t)^3)/6",
-                        tube.plastic_modulus(),
-                    ),
-                ] {
-                    sheet.push(
-                        Step::computed(symbol, meaning, formula, result)
-                            .with_as("D", tube.diameter(), Measure::SectionLength)
-                            .with_as("t", tube.wall(), Measure::SectionLength)
-                            .shown_as(Measure::SectionModulus)
-                            .cite(&source::GEOMETRY),
-                    );
-                }
-                sheet.push(
-                    Step::computed("As", "shear area", "2*Sx*D*t/Z", tube.shear_area())
-                        .with_as("Sx", tube.section_modulus(), Measure::SectionModulus)
-                        .with_as("D", tube.diameter(), Measure::SectionLength)
-                        .with_as("t", tube.wall(), Measure::SectionLength)
-                        .with_as("Z", tube.plastic_modulus(), Measure::SectionModulus)
-                        .shown_as(Measure::SectionArea)
-                        .cite(&source::GEOMETRY),
-                );
-            }
-            HollowSection::Square(tube) => {
-                write_flat(tube, sheet);
-                write_elastic(tube, sheet);
-                sheet.push(
-                    Step::computed("As", "shear area", "4*Ix*t/Z", tube.shear_area())
-                        .with_as("Ix", tube.second_moment(), Measure::SecondMoment)
-                        .with_as("t", tube.wall(), Measure::SectionLength)
-                        .with_as("Z", tube.plastic_modulus(), Measure::SectionModulus)
-                        .shown_as(Measure::SectionArea)
-                        .cite(&source::GEOMETRY),
-                );
-            }
-        }
+        write_section(&self.section, sheet);
         let strength = self.strength();
         sheet.push(
             Step::computed(
@@ -298,5 +252,56 @@ impl AluminiumPost {
             .with_as("As", self.section.shear_area(), Measure::SectionArea)
             .cite(&source::ADM_BENDING),
         );
+    }
+}
+
+/// Sx and the shear area.
+fn write_section(section: &HollowSection, sheet: &mut Worksheet) {
+    match section {
+        HollowSection::Round(tube) => {
+            for (symbol, meaning, formula, result) in [
+                (
+                    "Sx",
+                    "section modulus",
+                    "pi/32*(D^4 - (D - 2*t)^4)/D",
+                    tube.section_modulus(),
+                ),
+                (
+                    "Z",
+                    "plastic section modulus, of which Q is half",
+                    "(D^3 - (D - 2*t)^3)/6",
+                    tube.plastic_modulus(),
+                ),
+            ] {
+                sheet.push(
+                    Step::computed(symbol, meaning, formula, result)
+                        .with_as("D", tube.diameter(), Measure::SectionLength)
+                        .with_as("t", tube.wall(), Measure::SectionLength)
+                        .shown_as(Measure::SectionModulus)
+                        .cite(&source::GEOMETRY),
+                );
+            }
+            sheet.push(
+                Step::computed("As", "shear area", "2*Sx*D*t/Z", tube.shear_area())
+                    .with_as("Sx", tube.section_modulus(), Measure::SectionModulus)
+                    .with_as("D", tube.diameter(), Measure::SectionLength)
+                    .with_as("t", tube.wall(), Measure::SectionLength)
+                    .with_as("Z", tube.plastic_modulus(), Measure::SectionModulus)
+                    .shown_as(Measure::SectionArea)
+                    .cite(&source::GEOMETRY),
+            );
+        }
+        HollowSection::Square(tube) => {
+            write_flat(tube, sheet);
+            write_elastic(tube, sheet);
+            sheet.push(
+                Step::computed("As", "shear area", "4*Ix*t/Z", tube.shear_area())
+                    .with_as("Ix", tube.second_moment(), Measure::SecondMoment)
+                    .with_as("t", tube.wall(), Measure::SectionLength)
+                    .with_as("Z", tube.plastic_modulus(), Measure::SectionModulus)
+                    .shown_as(Measure::SectionArea)
+                    .cite(&source::GEOMETRY),
+            );
+        }
     }
 }

@@ -65,14 +65,7 @@ impl Insert {
     /// Its section.
     #[inline]
     pub fn section(&self) -> PostSection {
-        match self {
-            Self::Timber(post) => PostSection::Square(*post.section()),
-            Self::Pipe(post) => PostSection::Tube(*post.section()),
-            Self::Given(post) => *post.section(),
-            Self::SquareTube(post) => PostSection::SquareTube(*post.section()),
-            Self::RoundTimber(post) => PostSection::Disc(*post.section()),
-            Self::Aluminium(post) => PostSection::from(*post.section()),
-        }
+        Post::from(*self).section()
     }
 }
 

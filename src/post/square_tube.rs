@@ -4,9 +4,9 @@
 //! with Mp = Fy Z: Mn = Mp where b/t ≤ 1.12 √(E/Fy); up to 1.40 √(E/Fy) the flange
 //! leaves Mp − (Mp − Fy S)(3.57 (b/t) √(Fy/E) − 4.0); beyond that Fy Se, Se of the
 //! section whose flange in compression is only be = 1.92 t √(E/Fy) [1 − 0.38
-//! √(E/Fy)/(b/t)] wide. From 2.42 √(E/Fy) the webs leave Mp − (Mp − Fy S)(0.305
-//! (b/t) √(Fy/E) − 0.738); the lower counts. Beyond 5.70 √(E/Fy) the web is
-//! slender, and refused. Shear, G4 (G5 before 2016): Vn = 0.6 Fy 2 (B − 3t) t Cv, Cv
+//! √(E/Fy)/(b/t)] wide. The webs, noncompact from 2.42 √(E/Fy), leave more than Fy S
+//! and never govern in a square; beyond 5.70 √(E/Fy) they are slender, and
+//! refused. Shear, G4 (G5 before 2016): Vn = 0.6 Fy 2 (B − 3t) t Cv, Cv
 //! the least of 1, 1.10 √(kv E/Fy)/(b/t) and 1.51 kv E/(Fy (b/t)²), kv = 5. Ω = 1.67,
 //! φ = 0.90 of both. From memory.
 
@@ -109,10 +109,6 @@ impl SquareTubePost {
         }
     }
 
-    fn web_is_compact(&self) -> bool {
-        self.section.slenderness() <= 2.42 * self.root()
-    }
-
     fn effective(&self) -> Effective {
         let (tube, root) = (&self.section, self.root());
         let (side, wall, flat) = (
@@ -142,22 +138,15 @@ impl SquareTubePost {
     fn nominal_moment(&self) -> Torque {
         let fy = self.steel.yield_strength();
         let plastic = bending_moment(fy, self.section.plastic_modulus());
-        if self.flange() == Flange::Compact {
-            return plastic;
-        }
-        let elastic = bending_moment(fy, self.section.section_modulus());
-        let slenderness = self.section.slenderness() / self.root();
-        let between = |share: f64| plastic - (plastic - elastic) * share.max(0.0);
-        let flange = match self.flange() {
+        match self.flange() {
             Flange::Compact => plastic,
-            Flange::Noncompact => between(3.57 * slenderness - 4.0),
+            Flange::Noncompact => {
+                let elastic = bending_moment(fy, self.section.section_modulus());
+                let share = 3.57 * self.section.slenderness() / self.root() - 4.0;
+                plastic - (plastic - elastic) * share.max(0.0)
+            }
             Flange::Slender => bending_moment(fy, self.effective().modulus),
-        };
-        if self.web_is_compact() {
-            return flange;
         }
-        let web = between(0.305 * slenderness - 0.738);
-        if web < flange { web } else { flange }
     }
 
     /// Cv.
@@ -322,32 +311,27 @@ impl SquareTubePost {
 
     fn write_moment(&self, sheet: &mut Worksheet) {
         let (tube, flange) = (&self.section, self.flange());
-        let formula = match (flange, self.web_is_compact()) {
-            (Flange::Compact, _) => sheet.by_system("Fy*Z/1.67/12", "Fy*Z/1.67/10^6"),
-            (Flange::Noncompact, _) => sheet.by_system(
+        let formula = match flange {
+            Flange::Compact => sheet.by_system("Fy*Z/1.67/12", "Fy*Z/1.67/10^6"),
+            Flange::Noncompact => sheet.by_system(
                 "Fy*(Z - (Z - Sx)*max(3.57*r*sqrt(Fy/E) - 4, 0))/1.67/12",
                 "Fy*(Z - (Z - Sx)*max(3.57*r*sqrt(Fy/E) - 4, 0))/1.67/10^6",
             ),
-            (Flange::Slender, true) => sheet.by_system("Fy*Se/1.67/12", "Fy*Se/1.67/10^6"),
-            (Flange::Slender, false) => sheet.by_system(
-                "Fy*min(Se, Z - (Z - Sx)*max(0.305*r*sqrt(Fy/E) - 0.738, 0))/1.67/12",
-                "Fy*min(Se, Z - (Z - Sx)*max(0.305*r*sqrt(Fy/E) - 0.738, 0))/1.67/10^6",
-            ),
+            Flange::Slender => sheet.by_system("Fy*Se/1.67/12", "Fy*Se/1.67/10^6"),
         };
-        let mut step = Step::computed("Mr", "allowable moment", formula, self.strength().moment)
+        let step = Step::computed("Mr", "allowable moment", formula, self.strength().moment)
             .with_as("Fy", self.steel.yield_strength(), Measure::Stress);
-        if flange != Flange::Slender || !self.web_is_compact() {
-            step = step.with_as("Z", tube.plastic_modulus(), Measure::SectionModulus);
-        }
-        if flange == Flange::Slender {
-            step = step.with_as("Se", self.effective().modulus, Measure::SectionModulus);
-        }
-        if flange == Flange::Noncompact || !self.web_is_compact() {
-            step = step
+        let step = match flange {
+            Flange::Slender => {
+                step.with_as("Se", self.effective().modulus, Measure::SectionModulus)
+            }
+            Flange::Compact => step.with_as("Z", tube.plastic_modulus(), Measure::SectionModulus),
+            Flange::Noncompact => step
+                .with_as("Z", tube.plastic_modulus(), Measure::SectionModulus)
                 .with_as("Sx", tube.section_modulus(), Measure::SectionModulus)
                 .with_number("r", tube.slenderness())
-                .with_as("E", ksi(MODULUS_KSI), Measure::Stress);
-        }
+                .with_as("E", ksi(MODULUS_KSI), Measure::Stress),
+        };
         sheet.push(step.cite(&source::AISC_F7));
     }
 }

@@ -41,9 +41,10 @@ fn compare_timber(case: &Case, post: &TimberPost) {
     if case.expects("E_adj") {
         assert_eq!(post.adjusted_modulus(), None);
         let values = post.values().with_modulus(case.input("E")).unwrap();
-        let treatment = match case.has("Ci_E") {
-            true => Treatment::Incised,
-            false => Treatment::NotIncised,
+        let treatment = if case.has("Ci_E") {
+            Treatment::Incised
+        } else {
+            Treatment::NotIncised
         };
         let post = TimberPost::new(*post.section(), values, Moisture::Wet, treatment).unwrap();
         assert_eq!(post.factors().wet_modulus, case.number("CM_E"));

@@ -42,8 +42,8 @@ fn effective_modulus(tube: &SquareTube, lost: f64) -> f64 {
     (second - a * middle * middle) / (side / 2.0 - middle)
 }
 
-/// F7 by hand, limits at Fy 50 as numbers: 26.97, 33.72, 58.3, 137.3. From
-/// memory.
+/// F7 by hand, limits at Fy 50 as numbers: 26.97, 33.72, 58.3, 137.3, with the
+/// webs, which never govern. From memory.
 #[test]
 fn walls_of_square_tubes() {
     let root = (29_000.0_f64 / 50.0).sqrt();
@@ -412,11 +412,10 @@ proptest! {
         let design = weak.design_strength();
         prop_assert!((design.moment.value / one.moment.value - 1.503).abs() < 1e-9);
         prop_assert!((design.shear.value / one.shear.value - 1.503).abs() < 1e-9);
-        if let Ok(left) = tube_of(b).less_outside(tube_of(b).wall() * (more - 1.0)) {
-            if let Ok(left) = SquareTubePost::new(left, steel(fy)) {
-                prop_assert!(left.strength().moment < one.moment);
-                prop_assert!(left.strength().shear < one.shear);
-            }
+        let rusted = tube_of(b).less_outside(tube_of(b).wall() * (more - 1.0));
+        if let Ok(left) = rusted.and_then(|tube| SquareTubePost::new(tube, steel(fy))) {
+            prop_assert!(left.strength().moment < one.moment);
+            prop_assert!(left.strength().shear < one.shear);
         }
     }
 
