@@ -72,8 +72,8 @@ impl SquareTubePost {
         } else {
             Err(Error::NotApplicable {
                 field: "tube wall",
-                reason: "the wall is too thin: the flat over the wall must not pass 5.70 times \
-                         the root of E/Fy, the web slenderness AISC 360 F7 is used to here",
+                reason: "the webs are slender, beyond what is computed here: the flat over the wall \
+                         must not pass 5.70 times the root of E/Fy",
             })
         }
     }

@@ -277,6 +277,15 @@ fn aluminium_by_hand() {
     }
 }
 
+/// Timber of values given, E among them.
+fn own_timber() -> TimberPost {
+    let values = DesignValues::new(ksi(0.9), lb_per_sq_in(150.0), SizeClass::Timbers).unwrap();
+    let values = values.with_modulus(ksi(1_100.0)).unwrap();
+    assert_eq!(values.modulus_mark(), Some(groundline::source::Mark::Given));
+    let section = Square::new(inch(5.5)).unwrap();
+    TimberPost::new(section, values, Moisture::Wet, Treatment::NotIncised).unwrap()
+}
+
 /// One post of each kind.
 fn kinds() -> Vec<Post> {
     let given = Aluminium::given(ksi(16.0), ksi(30.0)).unwrap();
@@ -293,6 +302,7 @@ fn kinds() -> Vec<Post> {
     );
     let bare: Vec<Post> = vec![
         pine(3.5).into(),
+        own_timber().into(),
         pipe(2.875, 0.16).into(),
         own.unwrap().with_rigidity(kn_sq_m(50.0)).unwrap().into(),
         SquareTubePost::new(tube_of(20.0), steel(46.0))
