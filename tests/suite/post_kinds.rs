@@ -168,6 +168,16 @@ fn round_timber_by_hand() {
     let side = 20.0 * (std::f64::consts::PI / 4.0).sqrt();
     let expected = (12.0 / side).powf(1.0 / 9.0);
     assert_relative_eq!(of(20.0).factors().size, expected, max_relative = 1e-12);
+    // CF is on bending alone.
+    let mut factors = *of(8.0).factors();
+    factors.size = 0.5;
+    let small = of(8.0).with_factors(factors).unwrap().strength();
+    assert_eq!(small.shear, held.shear);
+    assert_relative_eq!(
+        small.moment.value,
+        held.moment.value / 2.0,
+        max_relative = 1e-12
+    );
     // Fibre strengths of poles are refused.
     let section = Disc::new(inch(8.0)).unwrap();
     assert!(RoundTimber::new(section, lb_per_sq_in(8_000.0), lb_per_sq_in(100.0)).is_err());
@@ -385,6 +395,22 @@ fn every_kind_is_checked() {
         assert_eq!(bare.section(), post.section());
         assert_eq!(bare.rigidity(), post.rigidity());
     }
+}
+
+/// E I of steel by hand: 29 000 ksi.
+#[test]
+fn rigidity_of_steel() {
+    let tube = catalogue::SQUARE_TUBES[6].post().unwrap();
+    // I as the AISC Manual prints it, from memory: 7.80 in⁴.
+    let rigidity = Post::from(tube).rigidity().unwrap();
+    assert_relative_eq!(rigidity.to(lb_sq_in), 29e6 * 7.80, max_relative = 1e-3);
+    // A pipe of 2.375 × 0.154 in: 0.6657 in⁴.
+    let rigidity = Post::from(pipe(2.375, 0.154)).rigidity().unwrap();
+    assert_relative_eq!(rigidity.to(lb_sq_in), 29e6 * 0.6657, max_relative = 2e-4);
+    let own = GivenPost::new(PostSection::from(tube_of(20.0)), lb_ft(1e3), lb(1e3)).unwrap();
+    assert_eq!(Post::from(own).rigidity(), None);
+    let own = own.with_rigidity(kn_sq_m(12.0)).unwrap();
+    assert_eq!(Post::from(own).rigidity(), Some(kn_sq_m(12.0)));
 }
 
 #[test]
