@@ -64,6 +64,10 @@ cautions! {
     TimberTreatment = "Timber in the ground must be treated for it (AWPA U1 Use Category 4B, IBC \
         1807.3.1), cut ends too. Some seismic design categories in California restrict embedded \
         wood posts.";
+    /// A post in a vinyl sleeve.
+    Sleeve = "A vinyl sleeve adds no strength; it creeps, and turns brittle in the cold. The insert \
+        must run the full depth in the ground and through the zone of greatest moment, without a \
+        splice.";
     /// Posts closer than their holes can use the soil
     /// ([`crate::source::ASABE_SPACING`]).
     CloseSpacing = "Posts stand closer than three times the footing (4.5 times the post): the soil \
@@ -114,7 +118,7 @@ cautions! {
 }
 
 impl Caution {
-    const fn bit(self) -> u32 {
+    const fn bit(self) -> u64 {
         1 << self as u32
     }
 }
@@ -128,7 +132,7 @@ impl fmt::Display for Caution {
 /// The cautions that apply to a result. [`Caution::NoSubstitute`] is always
 /// among them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Cautions(u32);
+pub struct Cautions(u64);
 
 impl Default for Cautions {
     fn default() -> Self {

@@ -299,10 +299,7 @@ impl Foundation {
         let b = self.bearing_width().width();
         let (size, square) = match &self.fill {
             Fill::Concrete(hole) => (hole.size, hole.shape == HoleShape::Square),
-            Fill::Bare => (
-                self.section.face_width(),
-                matches!(self.section, PostSection::Square(_)),
-            ),
+            Fill::Bare => (self.section.face_width(), self.section.is_square()),
         };
         let step = if square && self.square_width == SquareWidth::Diagonal {
             Step::computed("b", "bearing width: diagonal of the square", "a*sqrt(2)", b)

@@ -33,7 +33,7 @@
 //! | lean, movement, moment along the post in the ground | [`response`] |
 //! | what pull-out and side-pull tests prove | [`field_test`] |
 //! | vertical bearing | [`bearing`] |
-//! | timber and pipe strength, moment below grade | [`post`] |
+//! | strength of timber, steel, aluminium; moment below grade | [`post`] |
 //! | one post, everything, what governs | [`check`] |
 //! | every method for one post, side by side | [`side_by_side`] |
 //! | a whole fence | [`plan`] |

@@ -201,6 +201,15 @@ citations! {
     FENCE_PIPE = "astm-f1043/pipe", "ASTM F1083, F1043", "sizes and yield of fence pipe", FromMemory;
     EN1995_BENDING = "en1995/bending", "EN 1995-1-1, EN 338", "3.2, 6.1.6, 6.1.7, classes of EN 338:2016", FromMemory;
     EN1993_CHS = "en1993/chs", "EN 1993-1-1", "Table 5.2, 6.2.5, 6.2.6, round hollow sections", FromMemory;
+    AISC_F7 = "aisc360/f7", "AISC 360", "F7, square hollow sections; b of B4.1b", FromMemory;
+    AISC_G4 = "aisc360/g4", "AISC 360", "G4 (G5 before 2016), square hollow sections", FromMemory;
+    EN1993_SHS = "en1993/shs", "EN 1993-1-1", "Table 5.2, 6.2.5, 6.2.6, square hollow sections", FromMemory;
+    EN1993_5_LOSS = "en1993-5/table-4-1", "EN 1993-5", "Table 4-1, loss in undisturbed natural soil, 50 years", FromMemory;
+    NDS_ROUND = "nds/6", "NDS", "chapter 6, 3.3, 3.4: round timber, fv = 4V/(3A)", FromMemory;
+    ADM_BENDING = "adm/f", "Aluminum Design Manual 2020", "chapters F and G, yielding and rupture, omega 1.65 and 1.95", FromMemory;
+    ADM_ALLOYS = "adm/a.4", "Aluminum Design Manual 2020", "Tables A.4.1, A.4.3, 6063-T6 and 6061-T6", FromMemory;
+    SQUARE_TUBES = "astm-a500/tubes", "ASTM A500, AISC Manual", "sizes of square tube, design walls, 46 ksi", FromMemory;
+    ALUMINIUM_TUBES = "practice/aluminium-posts", "Aluminium fence posts as sold", "2 and 2-1/2 in square, 1/8 in wall", FromMemory;
     AISC_G5 = "aisc360/g5", "AISC 360", "G5 (G6 before 2016)", FromMemory;
 
     ASTM_F567_5_1 = "astm-f567/5.1", "ASTM F567-07", "5.1 (4 ft base height quoted from an ordinance)", Quoted;

@@ -21,8 +21,8 @@ use groundline::ground::{Ground, SoilClass};
 use groundline::limit_state::AllowableStress;
 use groundline::plan::FencePlan;
 use groundline::post::{
-    DesignValues, Grade, Lean, Moisture, PipePost, Post, Species, SteelStrength, TimberPost,
-    Treatment,
+    DesignValues, Grade, Lean, Moisture, PipePost, Post, Sleeve, SleevedPost, Species,
+    SteelStrength, TimberPost, Treatment,
 };
 use groundline::profile::{Profile, Soil, Stiffness};
 use groundline::response::{PostModel, Springs};
@@ -119,6 +119,7 @@ fn choices() -> Result<Vec<Choice>, Error> {
     let steel = SteelStrength::new(ksi(50.0))?;
     let line = Tube::new(inch(2.875), inch(0.160))?;
     let insert = Tube::new(inch(2.375), inch(0.130))?;
+    let sleeve = Sleeve::new(inch(5.0), inch(0.135))?;
     // E of steel 29 000 ksi; of the timber 1 200 ksi, from memory. Weights: 490
     // pcf and 38 pcf, common practice, no source.
     let e_steel = ksi(29_000.0);
@@ -141,7 +142,7 @@ fn choices() -> Result<Vec<Choice>, Error> {
         },
         Choice {
             name: "vinyl on 2-3/8 in pipe",
-            post: PipePost::new(insert, steel)?.into(),
+            post: SleevedPost::new(sleeve, PipePost::new(insert, steel)?.into())?.into(),
             hole: Hole::round(inch(12.0))?,
             rigidity: e_steel * insert.second_moment(),
             weight: insert.area() * pcf(490.0),

@@ -10,7 +10,7 @@ use crate::combination::CombinesTo;
 use crate::embedment::{DepthCheck, RequiredDepth};
 use crate::error::Error;
 use crate::limit_state::{AllowableStress, LimitState, Strength};
-use crate::post::{BelowGrade, Post, PostStrengthCheck};
+use crate::post::{BelowGrade, PostStrengthCheck};
 use crate::source::{Citation, Mark};
 use crate::units::{Length, ft};
 use crate::utilization::Utilization;
@@ -269,17 +269,13 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
 
     /// The cautions that go with it.
     pub fn cautions(&self) -> Cautions {
-        let timber = matches!(self.design.post(), Post::Timber(_));
-        let given = matches!(self.design.post(), Post::Given(_));
         let planned = self.planned.map_or(Cautions::default(), |c| c.cautions());
         Cautions::default()
             .with(Caution::Barrier)
             .and(self.required.cautions())
             .and(planned)
             .and(self.design.foundation().cautions())
-            .with_if(timber, Caution::TimberTreatment)
-            // Adjustment factors of timber and the shear of pipe are.
-            .with_if(!given, Caution::FromMemory)
+            .and(self.design.post().cautions())
             .with_if(
                 self.design.combination().source().mark == Mark::FromMemory,
                 Caution::FromMemory,

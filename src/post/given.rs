@@ -6,7 +6,7 @@ use crate::error::{Error, within};
 use crate::section::PostSection;
 use crate::source;
 use crate::step::{Step, Worksheet};
-use crate::units::{Force, Torque, lb, lb_ft};
+use crate::units::{FlexuralRigidity, Force, Torque, lb, lb_ft, n_sq_m};
 
 /// A post of a section and an allowable moment and shear.
 ///
@@ -22,6 +22,7 @@ pub struct GivenPost {
     section: PostSection,
     moment: Torque,
     shear: Force,
+    rigidity: Option<FlexuralRigidity>,
 }
 
 impl GivenPost {
@@ -35,7 +36,25 @@ impl GivenPost {
             section,
             moment: within("allowable moment", moment, lb_ft(1.0), lb_ft(1e7))?,
             shear: within("allowable shear", shear, lb(1.0), lb(1e7))?,
+            rigidity: None,
         })
+    }
+
+    /// With its E I, for lean.
+    ///
+    /// # Errors
+    /// Outside 1 to 10¹² N·m².
+    pub fn with_rigidity(self, rigidity: FlexuralRigidity) -> Result<Self, Error> {
+        let rigidity = within("flexural rigidity", rigidity, n_sq_m(1.0), n_sq_m(1e12))?;
+        Ok(Self {
+            rigidity: Some(rigidity),
+            ..self
+        })
+    }
+
+    /// Its E I, if it was given.
+    pub const fn rigidity(&self) -> Option<FlexuralRigidity> {
+        self.rigidity
     }
 
     /// The section.

@@ -7,39 +7,14 @@
 //! the other expression for Fcr, which needs the shear span, can only be
 //! greater where it counts and is left out. From memory but for Mn = Fy Z.
 
-use super::{DesignResistance, PostStrength};
-use crate::error::{Error, stress_within};
+use super::steel::{MODULUS_KSI, OMEGA, PHI};
+use super::{DesignResistance, PostStrength, SteelStrength};
+use crate::error::Error;
 use crate::limit_state::LoadAndResistance;
 use crate::section::{PostSection, Tube};
 use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
-use crate::units::{Measure, Pressure, bending_moment, ksi};
-
-/// E of steel.
-const MODULUS_KSI: f64 = 29_000.0;
-/// Ω of bending and shear.
-const OMEGA: f64 = 1.67;
-/// φ of bending and shear.
-const PHI: f64 = 0.90;
-
-/// Yield strength of a pipe.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct SteelStrength(Pressure);
-
-impl SteelStrength {
-    /// A yield strength.
-    ///
-    /// # Errors
-    /// Outside 20 to 100 ksi.
-    pub fn new(yield_strength: Pressure) -> Result<Self, Error> {
-        stress_within("Fy", yield_strength, ksi(20.0), ksi(100.0)).map(Self)
-    }
-
-    /// Fy.
-    pub const fn yield_strength(self) -> Pressure {
-        self.0
-    }
-}
+use crate::units::{FlexuralRigidity, Measure, Pressure, bending_moment, ksi};
 
 /// A round steel pipe post.
 ///
@@ -93,7 +68,7 @@ impl PipePost {
     }
 
     fn e_over_fy(&self) -> f64 {
-        ksi(MODULUS_KSI).value / self.steel.0.value
+        ksi(MODULUS_KSI).value / self.steel.yield_strength().value
     }
 
     fn wall(&self) -> Wall {
@@ -107,11 +82,16 @@ impl PipePost {
         }
     }
 
+    /// E I, E 29 000 ksi.
+    pub fn rigidity(&self) -> FlexuralRigidity {
+        ksi(MODULUS_KSI) * self.section.second_moment()
+    }
+
     /// Fcr of shear.
     fn shear_stress(&self) -> Pressure {
         let slenderness = self.section.slenderness();
         let buckling = ksi(0.78 * MODULUS_KSI) / (slenderness * slenderness.sqrt());
-        let yielding = self.steel.0 * 0.6;
+        let yielding = self.steel.yield_strength() * 0.6;
         if buckling < yielding {
             buckling
         } else {
@@ -134,7 +114,7 @@ impl PipePost {
     /// Mn/Ω and Vn/Ω.
     #[inline]
     pub fn strength(&self) -> PostStrength {
-        let fy = self.steel.0;
+        let fy = self.steel.yield_strength();
         let plastic = bending_moment(fy, self.section.plastic_modulus());
         let elastic = |stress: Pressure| bending_moment(stress, self.section.section_modulus());
         let slenderness = self.section.slenderness();
@@ -173,7 +153,10 @@ impl PipePost {
         });
         let strength = self.strength();
         let (diameter, thickness) = (self.section.diameter(), self.section.wall());
-        sheet.push(Step::given("Fy", "yield strength", self.steel.0).shown_as(Measure::Stress));
+        sheet.push(
+            Step::given("Fy", "yield strength", self.steel.yield_strength())
+                .shown_as(Measure::Stress),
+        );
         sheet.push(
             Step::computed_number(
                 "r",
@@ -205,7 +188,7 @@ impl PipePost {
                     sheet.by_system("Fy*Z/1.67/12", "Fy*Z/1.67/10^6"),
                     strength.moment,
                 )
-                .with_as("Fy", self.steel.0, Measure::Stress)
+                .with_as("Fy", self.steel.yield_strength(), Measure::Stress)
                 .with_as("Z", self.section.plastic_modulus(), Measure::SectionModulus)
                 .cite(&source::AISC_F8),
             );
@@ -237,7 +220,7 @@ impl PipePost {
                     .with_as("E", ksi(MODULUS_KSI), Measure::Stress)
                     .with_number("r", self.section.slenderness())
                     .with_as("Sx", modulus, Measure::SectionModulus)
-                    .with_as("Fy", self.steel.0, Measure::Stress)
+                    .with_as("Fy", self.steel.yield_strength(), Measure::Stress)
                     .with_as("Z", self.section.plastic_modulus(), Measure::SectionModulus)
                     .cite(self.bending_citation()),
             );
@@ -254,7 +237,7 @@ impl PipePost {
             )
             .with_as("E", ksi(MODULUS_KSI), Measure::Stress)
             .with_number("r", self.section.slenderness())
-            .with_as("Fy", self.steel.0, Measure::Stress)
+            .with_as("Fy", self.steel.yield_strength(), Measure::Stress)
             .with_as("Ag", self.section.area(), Measure::SectionArea)
             .cite(&source::AISC_G5),
         );

@@ -2,139 +2,16 @@
 //! the open.
 //!
 //! F'b = Fb CD CM Ct CL CF Cfu Ci Cr, Mr = F'b S;
-//! F'v = Fv CD CM Ct Ci, Vr = (2/3) F'v b d (NDS Table 4.3.1, 3.3, 3.4).
+//! F'v = Fv CD CM Ct Ci, Vr = (2/3) F'v b d; E' = E CM Ct Ci for lean
+//! (NDS Table 4.3.1, 3.3, 3.4).
 
-use super::timber_values::{DesignValues, SizeClass};
-use super::{DesignResistance, PostStrength};
-use crate::error::{Error, number_within, stress_within};
+use super::{DesignResistance, DesignValues, Moisture, PostStrength, TimberFactors, Treatment};
+use crate::error::{Error, stress_within};
 use crate::limit_state::LoadAndResistance;
 use crate::section::{PostSection, Square};
 use crate::source::{self, Mark};
 use crate::step::{Step, Worksheet};
-use crate::units::{
-    Area, Measurable, Measure, Pressure, Volume, bending_moment, inch, lb_per_sq_in,
-};
-
-/// Moisture in service.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
-#[non_exhaustive]
-pub enum Moisture {
-    /// Above 19 %: what a post in the ground is. The default.
-    #[default]
-    Wet,
-    /// Kept dry.
-    Dry,
-}
-
-/// How the preservative got in. There is no default: a fifth of the strength
-/// hangs on it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum Treatment {
-    /// Without incising (southern pine takes it so), or none.
-    NotIncised,
-    /// Through incisions, as other species usually are: they cost a fifth of
-    /// the strength.
-    Incised,
-}
-
-/// The adjustment factors on bending and shear.
-///
-/// Each is a plain number that a user may replace by [`TimberPost::with_factors`].
-#[derive(Debug, Clone, Copy, PartialEq)]
-#[non_exhaustive]
-pub struct TimberFactors {
-    /// CD, load duration: 1.6 for wind. From memory.
-    pub load_duration: f64,
-    /// CM on bending. Quoted (exemption at Fb CF ≤ 1150 psi).
-    pub wet_bending: f64,
-    /// CM on shear. Quoted.
-    pub wet_shear: f64,
-    /// Ct, temperature: 1 up to 100 °F. From memory.
-    pub temperature: f64,
-    /// CL, beam stability: 1 for a square section. From memory.
-    pub stability: f64,
-    /// CF, size. Quoted.
-    pub size: f64,
-    /// Cfu, flat use: 1 for a square section. Quoted.
-    pub flat_use: f64,
-    /// Ci, incising, on bending and shear. From memory.
-    pub incising: f64,
-    /// Cr, repetitive member: 1 for a lone post. Quoted.
-    pub repetitive: f64,
-}
-
-impl TimberFactors {
-    /// The factors of a post under wind.
-    #[inline]
-    pub fn for_wind(
-        section: &Square,
-        values: &DesignValues,
-        moisture: Moisture,
-        treatment: Treatment,
-    ) -> Self {
-        let class = values.class();
-        let size = match class {
-            // 4A: 4 in wide; 4B: built in; 4D: (12/d)^(1/9) above 12 in.
-            SizeClass::Dimension => 1.5,
-            SizeClass::SouthernPineDimension => 1.0,
-            SizeClass::Timbers | SizeClass::SouthernPineTimbers => {
-                (12.0 / section.side().to(inch)).min(1.0).powf(1.0 / 9.0)
-            }
-        };
-        let wet_dimension = moisture == Moisture::Wet && !class.is_timbers();
-        // A hair above 1150 psi is 1150 psi.
-        let exempt = values.bending() * size <= lb_per_sq_in(1150.0 + 1e-9);
-        Self {
-            load_duration: 1.6,
-            wet_bending: if wet_dimension && !exempt { 0.85 } else { 1.0 },
-            wet_shear: if wet_dimension { 0.97 } else { 1.0 },
-            temperature: 1.0,
-            stability: 1.0,
-            size,
-            flat_use: 1.0,
-            incising: match treatment {
-                Treatment::NotIncised => 1.0,
-                Treatment::Incised => 0.8,
-            },
-            repetitive: 1.0,
-        }
-    }
-
-    /// The product for bending.
-    #[inline]
-    pub fn bending(&self) -> f64 {
-        self.load_duration
-            * self.wet_bending
-            * self.temperature
-            * self.stability
-            * self.size
-            * self.flat_use
-            * self.incising
-            * self.repetitive
-    }
-
-    /// The product for shear.
-    #[inline]
-    pub fn shear(&self) -> f64 {
-        self.load_duration * self.wet_shear * self.temperature * self.incising
-    }
-
-    #[inline]
-    fn all(&self) -> [(&'static str, f64); 9] {
-        [
-            ("CD", self.load_duration),
-            ("CM on Fb", self.wet_bending),
-            ("CM on Fv", self.wet_shear),
-            ("Ct", self.temperature),
-            ("CL", self.stability),
-            ("CF", self.size),
-            ("Cfu", self.flat_use),
-            ("Ci", self.incising),
-            ("Cr", self.repetitive),
-        ]
-    }
-}
+use crate::units::{Area, Measure, Pressure, Volume, bending_moment, inch, lb_per_sq_in};
 
 /// A sawn square post.
 ///
@@ -186,10 +63,10 @@ impl TimberPost {
     /// A factor outside 0.1 to 2.
     #[inline]
     pub fn with_factors(self, factors: TimberFactors) -> Result<Self, Error> {
-        for (name, factor) in factors.all() {
-            number_within(name, factor, 0.1, 2.0)?;
-        }
-        Ok(Self { factors, ..self })
+        Ok(Self {
+            factors: factors.checked()?,
+            ..self
+        })
     }
 
     /// The section.
@@ -216,6 +93,11 @@ impl TimberPost {
     #[inline]
     pub fn adjusted_shear(&self) -> Pressure {
         self.values.shear() * self.factors.shear()
+    }
+    /// E' = E CM Ct Ci, if the design values have an E. CD is never on it.
+    #[inline]
+    pub fn adjusted_modulus(&self) -> Option<Pressure> {
+        Some(self.values.modulus()? * self.factors.modulus())
     }
 
     /// Mr and Vr.
@@ -277,25 +159,7 @@ impl TimberPost {
             self.values.bending(),
         ));
         sheet.push(value("Fv", "reference shear stress", self.values.shear()));
-        sheet.push(
-            Step::computed(
-                "Fb'",
-                "adjusted bending stress",
-                "Fb*CD*CM*Ct*CL*CF*Cfu*Ci*Cr",
-                self.adjusted_bending(),
-            )
-            .with_as("Fb", self.values.bending(), Measure::Stress)
-            .with_number("CD", f.load_duration)
-            .with_number("CM", f.wet_bending)
-            .with_number("Ct", f.temperature)
-            .with_number("CL", f.stability)
-            .with_number("CF", f.size)
-            .with_number("Cfu", f.flat_use)
-            .with_number("Ci", f.incising)
-            .with_number("Cr", f.repetitive)
-            .shown_as(Measure::Stress)
-            .cite(&source::NDS_FACTORS),
-        );
+        sheet.push(f.bending_step(self.values.bending(), self.adjusted_bending()));
         sheet.push(
             Step::computed("Sx", "section modulus about a face", "a^3/6", modulus)
                 .with_as("a", self.section.side(), Measure::SectionLength)
@@ -314,21 +178,7 @@ impl TimberPost {
             .with_as("Sx", modulus, Measure::SectionModulus)
             .cite(&source::NDS_4_3_BENDING),
         );
-        sheet.push(
-            Step::computed(
-                "Fv'",
-                "adjusted shear stress",
-                "Fv*CD*CM*Ct*Ci",
-                self.adjusted_shear(),
-            )
-            .with_as("Fv", self.values.shear(), Measure::Stress)
-            .with_number("CD", f.load_duration)
-            .with_number("CM", f.wet_shear)
-            .with_number("Ct", f.temperature)
-            .with_number("Ci", f.incising)
-            .shown_as(Measure::Stress)
-            .cite(&source::NDS_FACTORS),
-        );
+        sheet.push(f.shear_step(self.values.shear(), self.adjusted_shear()));
         sheet.push(
             Step::computed(
                 "Vr",
@@ -340,5 +190,15 @@ impl TimberPost {
             .with_as("Ag", area, Measure::SectionArea)
             .cite(&source::NDS_4_3_SHEAR),
         );
+        let modulus = self.values.modulus().zip(self.values.modulus_mark());
+        if let (Some((given, mark)), Some(adjusted)) = (modulus, self.adjusted_modulus()) {
+            let step = Step::given("E", "reference modulus", given).shown_as(Measure::Stress);
+            sheet.push(if mark == Mark::Given {
+                step.cite(&source::GIVEN)
+            } else {
+                step.cite(table)
+            });
+            sheet.push(f.modulus_step(given, adjusted));
+        }
     }
 }

@@ -67,7 +67,7 @@ impl SizeClass {
     }
 }
 
-/// Reference bending and shear stresses of a grade.
+/// Reference bending and shear stresses of a grade, and its E.
 ///
 /// ```
 /// use groundline::{post::{DesignValues, Grade, SizeClass, Species}, source::Mark, units::*};
@@ -85,11 +85,13 @@ pub struct DesignValues {
     shear: Pressure,
     class: SizeClass,
     mark: Mark,
+    modulus: Option<(Pressure, Mark)>,
     label: &'static str,
 }
 
-/// Bending, shear (psi), mark of the less certain of the two.
-type Row = (Species, Grade, f64, f64, Mark, &'static str);
+/// Bending, shear (psi), mark of the less certain of the two; E (ksi), its
+/// mark.
+struct Row(Species, Grade, f64, f64, Mark, f64, Mark, &'static str);
 
 /// Tables 4A and 4B, 4 in nominal.
 const DIMENSION: [Row; 9] = {
@@ -97,61 +99,93 @@ const DIMENSION: [Row; 9] = {
     use Mark::{FromMemory, Quoted};
     use Species::{DouglasFirLarch, HemFir, SouthernPine, SprucePineFir, WesternCedars};
     [
-        (
+        Row(
             SouthernPine,
             No1,
             1500.0,
             175.0,
             Quoted,
+            1600.0,
+            Quoted,
             "Southern Pine No.1",
         ),
-        (
+        Row(
             SouthernPine,
             No2,
             1100.0,
             175.0,
             Quoted,
+            1400.0,
+            Quoted,
             "Southern Pine No.2",
         ),
-        (
+        Row(
             DouglasFirLarch,
             No1,
             1000.0,
             180.0,
             FromMemory,
+            1700.0,
+            FromMemory,
             "Douglas Fir-Larch No.1",
         ),
-        (
+        Row(
             DouglasFirLarch,
             No2,
             900.0,
             180.0,
             FromMemory,
+            1600.0,
+            Quoted,
             "Douglas Fir-Larch No.2",
         ),
-        (HemFir, No1, 975.0, 150.0, FromMemory, "Hem-Fir No.1"),
-        (HemFir, No2, 850.0, 150.0, FromMemory, "Hem-Fir No.2"),
-        (
+        Row(
+            HemFir,
+            No1,
+            975.0,
+            150.0,
+            FromMemory,
+            1500.0,
+            FromMemory,
+            "Hem-Fir No.1",
+        ),
+        Row(
+            HemFir,
+            No2,
+            850.0,
+            150.0,
+            FromMemory,
+            1300.0,
+            Quoted,
+            "Hem-Fir No.2",
+        ),
+        Row(
             SprucePineFir,
             No2,
             875.0,
             135.0,
             FromMemory,
+            1400.0,
+            FromMemory,
             "Spruce-Pine-Fir No.1/No.2",
         ),
-        (
+        Row(
             WesternCedars,
             No1,
             725.0,
             155.0,
             FromMemory,
+            1000.0,
+            FromMemory,
             "Western Cedars No.1",
         ),
-        (
+        Row(
             WesternCedars,
             No2,
             700.0,
             155.0,
+            FromMemory,
+            1000.0,
             FromMemory,
             "Western Cedars No.2",
         ),
@@ -161,88 +195,108 @@ const DIMENSION: [Row; 9] = {
 /// Table 4D, posts and timbers.
 const TIMBERS: [Row; 10] = {
     use Grade::{No1, No2};
-    use Mark::FromMemory;
+    use Mark::{FromMemory, Quoted};
     use Species::{DouglasFirLarch, HemFir, SouthernPine, SprucePineFir, WesternCedars};
     [
-        (
-            SouthernPine,
-            No1,
-            1350.0,
-            165.0,
-            FromMemory,
-            "Southern Pine No.1 timbers",
-        ),
-        (
-            SouthernPine,
-            No2,
-            850.0,
-            165.0,
-            FromMemory,
-            "Southern Pine No.2 timbers",
-        ),
-        (
+        Row(
             DouglasFirLarch,
             No1,
             1200.0,
             170.0,
             FromMemory,
+            1600.0,
+            FromMemory,
             "Douglas Fir-Larch No.1 timbers",
         ),
-        (
+        Row(
             DouglasFirLarch,
             No2,
             750.0,
             170.0,
             FromMemory,
+            1300.0,
+            Quoted,
             "Douglas Fir-Larch No.2 timbers",
         ),
-        (
+        Row(
             HemFir,
             No1,
             975.0,
             140.0,
             FromMemory,
+            1300.0,
+            FromMemory,
             "Hem-Fir No.1 timbers",
         ),
-        (
+        Row(
             HemFir,
             No2,
             575.0,
             140.0,
             FromMemory,
+            1100.0,
+            FromMemory,
             "Hem-Fir No.2 timbers",
         ),
-        (
+        Row(
             SprucePineFir,
             No1,
             850.0,
             125.0,
             FromMemory,
+            1300.0,
+            FromMemory,
             "Spruce-Pine-Fir No.1 timbers",
         ),
-        (
+        Row(
             SprucePineFir,
             No2,
             500.0,
             125.0,
             FromMemory,
+            1000.0,
+            FromMemory,
             "Spruce-Pine-Fir No.2 timbers",
         ),
-        (
+        Row(
             WesternCedars,
             No1,
             875.0,
             140.0,
             FromMemory,
+            1000.0,
+            FromMemory,
             "Western Cedars No.1 timbers",
         ),
-        (
+        Row(
             WesternCedars,
             No2,
             550.0,
             140.0,
             FromMemory,
+            800.0,
+            FromMemory,
             "Western Cedars No.2 timbers",
+        ),
+        Row(
+            SouthernPine,
+            No1,
+            1350.0,
+            165.0,
+            FromMemory,
+            1500.0,
+            FromMemory,
+            "Southern Pine No.1 timbers",
+        ),
+        Row(
+            SouthernPine,
+            No2,
+            850.0,
+            165.0,
+            FromMemory,
+            1200.0,
+            FromMemory,
+            "Southern Pine No.2 timbers",
         ),
     ]
 };
@@ -259,7 +313,21 @@ impl DesignValues {
             shear: stress_within("Fv", shear, lb_per_sq_in(20.0), ksi(2.0))?,
             class,
             mark: Mark::Given,
+            modulus: None,
             label: "user's values",
+        })
+    }
+
+    /// With a reference E, before any adjustment: yours.
+    ///
+    /// # Errors
+    /// Outside 100 to 5 000 ksi.
+    #[inline]
+    pub fn with_modulus(self, modulus: Pressure) -> Result<Self, Error> {
+        let modulus = stress_within("E", modulus, ksi(100.0), ksi(5_000.0))?;
+        Ok(Self {
+            modulus: Some((modulus, Mark::Given)),
+            ..self
         })
     }
 
@@ -281,13 +349,16 @@ impl DesignValues {
         let rows: &[Row] = if timbers { &TIMBERS } else { &DIMENSION };
         rows.iter()
             .find(|row| row.0 == species && row.1 == grade)
-            .map(|&(_, _, bending, shear, mark, label)| Self {
-                bending: lb_per_sq_in(bending),
-                shear: lb_per_sq_in(shear),
-                class,
-                mark,
-                label,
-            })
+            .map(
+                |&Row(_, _, bending, shear, mark, modulus, sure, label)| Self {
+                    bending: lb_per_sq_in(bending),
+                    shear: lb_per_sq_in(shear),
+                    class,
+                    mark,
+                    modulus: Some((ksi(modulus), sure)),
+                    label,
+                },
+            )
             .ok_or(Error::NotApplicable {
                 field: "species and grade",
                 reason: "no such row is held for this size; give the design values themselves",
@@ -309,7 +380,17 @@ impl DesignValues {
     pub const fn class(&self) -> SizeClass {
         self.class
     }
-    /// The mark of the less certain of the two values.
+    /// E, of the table or given.
+    #[inline]
+    pub fn modulus(&self) -> Option<Pressure> {
+        self.modulus.map(|(modulus, _)| modulus)
+    }
+    /// The mark of E.
+    #[inline]
+    pub fn modulus_mark(&self) -> Option<Mark> {
+        self.modulus.map(|(_, mark)| mark)
+    }
+    /// The mark of the less certain of bending and shear.
     #[inline]
     pub const fn mark(&self) -> Mark {
         self.mark

@@ -238,6 +238,10 @@ fn ground_foundation_and_post_constructors() {
     refuses("allowable shear", NEVER, |x| {
         GivenPost::new(section, lb_ft(1e3), lb(x))
     });
+    refuses("flexural rigidity", NEVER, |x| {
+        let post = GivenPost::new(section, lb_ft(1e3), lb(1e3)).unwrap();
+        post.with_rigidity(n_sq_m(x))
+    });
     // Volumes take any depth.
     let concrete = Foundation::concrete(Hole::round(inch(12.0)).unwrap(), section).unwrap();
     each(|x| {
@@ -249,6 +253,42 @@ fn ground_foundation_and_post_constructors() {
     // A post that does not fit its hole.
     let big = PostSection::Square(Square::new(inch(11.5)).unwrap());
     assert!(Foundation::concrete(Hole::round(inch(12.0)).unwrap(), big).is_err());
+}
+
+#[test]
+fn kinds_of_post() {
+    refuses("post diameter", NEVER, |x| Disc::new(inch(x)));
+    refuses("post circumference", NEVER, |x| {
+        Disc::of_circumference(inch(x))
+    });
+    let pole = Disc::new(inch(8.0)).unwrap();
+    refuses("loss", NOTHING, |x| pole.less_outside(inch(x)));
+    refuses("tube side", NEVER, |x| SquareTube::new(inch(x), inch(0.1)));
+    refuses("tube wall", NEVER, |x| SquareTube::new(inch(4.0), inch(x)));
+    let tube = SquareTube::new(inch(4.0), inch(0.2)).unwrap();
+    refuses("corner radius", NOTHING, |x| {
+        tube.with_corner_radius(inch(x))
+    });
+    refuses("loss", NOTHING, |x| tube.less_outside(inch(x)));
+    refuses("Fb", NEVER, |x| {
+        RoundTimber::new(pole, lb_per_sq_in(x), lb_per_sq_in(100.0))
+    });
+    refuses("Fv", NEVER, |x| {
+        RoundTimber::new(pole, lb_per_sq_in(1e3), lb_per_sq_in(x))
+    });
+    let round = RoundTimber::new(pole, lb_per_sq_in(1e3), lb_per_sq_in(100.0)).unwrap();
+    refuses("E", NEVER, |x| round.with_modulus(ksi(x)));
+    refuses("E", NEVER, |x| pine(3.5).values().with_modulus(ksi(x)));
+    refuses("CM on E", NEVER, |x| {
+        let mut factors = *round.factors();
+        factors.wet_modulus = x;
+        round.with_factors(factors)
+    });
+    refuses("Fty", NEVER, |x| Aluminium::given(ksi(x), ksi(30.0)));
+    refuses("Ftu", NEVER, |x| Aluminium::given(ksi(25.0), ksi(x)));
+    refuses("fy", NEVER, |x| SquareTubeEn1993::new(tube, mpa(x)));
+    refuses("sleeve side", NEVER, |x| Sleeve::new(inch(x), inch(0.13)));
+    refuses("sleeve wall", NEVER, |x| Sleeve::new(inch(4.0), inch(x)));
 }
 
 #[test]

@@ -219,5 +219,11 @@ fn timber_values() {
             Mark::FromMemory
         };
         assert_eq!(ours.mark(), least_certain, "{row:?}");
+        assert_relative_eq!(
+            ours.modulus().unwrap().to(lb_per_sq_in),
+            number(&row[8]),
+            max_relative = 1e-12
+        );
+        assert_eq!(ours.modulus_mark().unwrap().name(), row[9], "{row:?}");
     }
 }
