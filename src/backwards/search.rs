@@ -231,14 +231,13 @@ pub(super) fn scan(steps: u32, trials: u32, mut trial: impl FnMut(u32) -> Trial)
         scan.evaluations += 1;
         let passes = outcome == Trial::Passes;
         match (scan.passes, scan.next) {
-            (None, _) if passes => scan.passes = Some(at),
+            (None, _) | (Some(_), None) if passes => scan.passes = Some(at),
             (None, _) => {
                 // Once something passes, what failed before it is told.
                 if outcome == Trial::Fails && scan.fails.is_none() {
                     scan.fails = Some(at);
                 }
             }
-            (Some(_), None) if passes => scan.passes = Some(at),
             (Some(_), None) => scan.next = Some(at),
             (Some(_), Some(_)) if passes => match scan.again.last_mut() {
                 Some(stretch) if last_passed => stretch.1 = at,

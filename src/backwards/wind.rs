@@ -76,13 +76,13 @@ impl<L: LimitState> VariedWind for DirectPressure<L> {
 /// ```
 /// use groundline::{backwards::*, check::PostDesign, fence::*, foundation::Hole, ground::*};
 /// use groundline::{plan::FencePlan, post::*, section::Tube, units::*, wind::*};
-/// let fence = Fence::new(FenceRun::new(Panel::new(ft(6.0))?, ft(96.0), ft(8.0))?);
+/// let fence = Fence::new(FenceRun::new(Panel::new(ft(6.0))?, ft(96.0), ft(6.0))?);
 /// let v = BasicWindSpeed::strength_level(mph(115.0))?;
 /// let site = AsceSite::new(Edition::Asce7_22, v, Exposure::B);
-/// let pipe = PipePost::new(Tube::new(inch(2.875), inch(0.16))?, SteelStrength::new(ksi(50.0))?)?;
-/// let ground = Ground::presumptive(SoilClass::Class4);
-/// let design = PostDesign::in_concrete(ground, pipe.into(), Hole::round(inch(12.0))?)?;
-/// let plan = FencePlan::new(site, fence, design).with_planned_depth(inch(42.0));
+/// let pipe = PipePost::new(Tube::new(inch(3.5), inch(0.2))?, SteelStrength::new(ksi(50.0))?)?;
+/// let ground = Ground::presumptive(SoilClass::Class4).as_isolated_pole();
+/// let design = PostDesign::in_concrete(ground, pipe.into(), Hole::round(inch(14.0))?)?;
+/// let plan = FencePlan::new(site, fence, design).with_planned_depth(inch(48.0));
 /// let solution = greatest_wind(&plan, AsceSite::search())?;
 /// let speed = solution.value().unwrap();
 /// println!("good for {:.4}, post {}", show(speed, UnitSystem::Us),
