@@ -82,7 +82,7 @@ impl<L: LimitState> VariedWind for DirectPressure<L> {
 /// let pipe = PipePost::new(Tube::new(inch(3.5), inch(0.2))?, SteelStrength::new(ksi(50.0))?)?;
 /// let ground = Ground::presumptive(SoilClass::Class4).as_isolated_pole();
 /// let design = PostDesign::in_concrete(ground, pipe.into(), Hole::round(inch(14.0))?)?;
-/// let plan = FencePlan::new(site, fence, design).with_planned_depth(inch(48.0));
+/// let plan = FencePlan::new(site, fence, design).with_planned_depth(inch(60.0));
 /// let solution = greatest_wind(&plan, AsceSite::search())?;
 /// let speed = solution.value().unwrap();
 /// println!("good for {:.4}, post {}", show(speed, UnitSystem::Us),
