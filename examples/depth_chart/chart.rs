@@ -217,17 +217,20 @@ fn legend(mut page: Group, study: &Study, y: f64) -> Group {
             "start",
             format!("{} {}", study.speed(*speed), study.speed_unit()),
         ));
-        x += 92.0;
+        x += 84.0;
     }
-    let [weak, deep] = ["post too weak beyond", "deeper than 12 ft (3.66 m) beyond"];
+    let [weak, deep] = [
+        "too weak from here, no depth will do",
+        "deeper than 12 ft (3.66 m)",
+    ];
     page.add(cross(x + 6.0, y))
         .add(text(x + 14.0, y + 3.0, 9.0, "start", weak))
-        .add(arrow(x + 128.0, y + 4.0))
-        .add(text(x + 136.0, y + 3.0, 9.0, "start", deep))
+        .add(arrow(x + 178.0, y + 4.0))
+        .add(text(x + 186.0, y + 3.0, 9.0, "start", deep))
 }
 
 fn draw_panel(study: &Study, panel: &Panels, left: f64, top: f64, across: f64) -> Group {
-    let (from, to) = (left + 46.0, left + across - 28.0);
+    let (from, to) = (left + 50.0, left + across - 28.0);
     let (first, last) = match (study.heights.first(), study.heights.last()) {
         (Some(first), Some(last)) => (first.value, last.value),
         _ => return Group::new(),
@@ -238,12 +241,12 @@ fn draw_panel(study: &Study, panel: &Panels, left: f64, top: f64, across: f64) -
     let y = move |depth: Length| top + 14.0 + depth.value / limit.value * CHART;
     let ground = y(Length::default());
     let bottom = y(limit);
-    let hole = format!(
-        "Hole {} {}: depth in {}",
-        study.size(panel.hole),
-        study.size_unit(),
-        study.size_unit()
-    );
+    let word = match study.system() {
+        UnitSystem::Us => "inches",
+        UnitSystem::Si => "mm",
+    };
+    let size = study.size(panel.hole);
+    let hole = format!("Hole {size} {}: depths in {word}", study.size_unit());
     let mut group = Group::new()
         .add(bold(text(from + 4.0, top + 8.0, 9.0, "start", hole)))
         .add(line(from, ground, to, ground, 1.8))
@@ -281,7 +284,7 @@ fn draw_panel(study: &Study, panel: &Panels, left: f64, top: f64, across: f64) -
             )));
     }
     let head = format!("height, {}", study.length_unit());
-    group = group.add(text(from - 12.0, bottom + 12.0, 7.0, "end", head));
+    group = group.add(text(from - 15.0, bottom + 12.0, 7.0, "end", head));
     let mut labels = Vec::new();
     for (i, curve) in panel.curves.iter().enumerate() {
         group = draw_curve(group, curve, i, &x, &y, bottom);
@@ -298,7 +301,7 @@ fn draw_panel(study: &Study, panel: &Panels, left: f64, top: f64, across: f64) -
         }
         let at = bottom + 14.0 + ROW * float(i + 1);
         let speed = format!("{} {}", study.speed(curve.speed), study.speed_unit());
-        group = group.add(text(from - 12.0, at, 7.5, "end", speed));
+        group = group.add(text(from - 15.0, at, 7.5, "end", speed));
         for (height, cell) in study.heights.iter().zip(&curve.cells) {
             group = match cell {
                 Outcome::Depth(_) => {
@@ -314,7 +317,7 @@ fn draw_panel(study: &Study, panel: &Panels, left: f64, top: f64, across: f64) -
     labels.sort_by(|a, b| a.1.total_cmp(&b.1));
     let mut placed: Vec<(f64, f64)> = Vec::new();
     for (at, down, speed) in labels {
-        let (at, mut down) = (at + 6.0, down + 3.0);
+        let (at, mut down) = (at + 6.0, (down + 3.0).min(bottom - 10.0));
         // Moved down until it is clear of those placed.
         while placed
             .iter()

@@ -110,7 +110,7 @@ impl<Q: Measurable> Search<Q> {
     /// How many steps the range has.
     pub fn steps(&self) -> u32 {
         let steps = ((self.most.si() - self.least.si()) / self.step.si() + 1e-6).floor();
-        // At most a million and a half by the constructor; the cast saturates.
+        // At most a million by the constructor.
         #[expect(
             clippy::cast_possible_truncation,
             clippy::cast_sign_loss,
