@@ -219,14 +219,11 @@ fn legend(mut page: Group, study: &Study, y: f64) -> Group {
         ));
         x += 84.0;
     }
-    let [weak, deep] = [
-        "too weak from here, no depth will do",
-        "deeper than 12 ft (3.66 m)",
-    ];
+    let [weak, deep] = ["no depth: post too weak", "deeper than 12 ft (3.66 m)"];
     page.add(cross(x + 6.0, y))
         .add(text(x + 14.0, y + 3.0, 9.0, "start", weak))
-        .add(arrow(x + 178.0, y + 4.0))
-        .add(text(x + 186.0, y + 3.0, 9.0, "start", deep))
+        .add(arrow(x + 134.0, y + 4.0))
+        .add(text(x + 142.0, y + 3.0, 9.0, "start", deep))
 }
 
 fn draw_panel(study: &Study, panel: &Panels, left: f64, top: f64, across: f64) -> Group {

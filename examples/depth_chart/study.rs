@@ -237,9 +237,10 @@ impl Study {
         vec![
             format!(
                 "Wind: {}, exposure {}, basic wind speeds of the map (3-second gust, strength level), \
-                 flat ground, sea level; off-centre case on {case_b}.",
+                 flat ground, sea level, not less than {}; off-centre case on {case_b}.",
                 Edition::Asce7_22.name(),
-                site.exposure.letter()
+                site.exposure.letter(),
+                show_as(psf(16.0), Measure::WindPressure, self.system)
             ),
             format!(
                 "Fence: straight, {} long, free at both ends, level, no gates; posts up to {} apart; \
@@ -247,7 +248,7 @@ impl Study {
                 self.told(site.length),
                 self.told(site.spacing),
                 (site.solidity * 1000.0).round() / 10.0,
-                show(psf(5.0), self.system)
+                show_as(psf(5.0), Measure::WindPressure, self.system)
             ),
             format!(
                 "Post: {}; bending, at grade and below, and shear checked.",
