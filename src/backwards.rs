@@ -22,6 +22,7 @@
 //! 2. The first stretch that passes, from the mild end, is the one that
 //!    counts; between its last passing value and the failing one after it the
 //!    interval is halved until they are one step apart.
+//!    Of wind, milder values must pass too.
 //! 3. The answer passes, forwards, and the next step does not. What passes again
 //!    beyond, among the values tried, is told and never taken.
 //!

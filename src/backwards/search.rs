@@ -199,7 +199,9 @@ pub(super) enum Trial {
 /// What the trials came to, in steps from the mild end.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Scan {
-    /// The end of the first stretch that passes.
+    /// The start of the first stretch that passes.
+    pub(super) starts: Option<u32>,
+    /// Its end.
     pub(super) passes: Option<u32>,
     /// The step after it, unless the range ends there.
     pub(super) next: Option<u32>,
@@ -216,6 +218,7 @@ pub(super) struct Scan {
 /// Scans whole steps 0 to `steps`, then halves.
 pub(super) fn scan(steps: u32, trials: u32, mut trial: impl FnMut(u32) -> Trial) -> Scan {
     let mut scan = Scan {
+        starts: None,
         passes: None,
         next: None,
         fails: None,
@@ -230,6 +233,9 @@ pub(super) fn scan(steps: u32, trials: u32, mut trial: impl FnMut(u32) -> Trial)
         let outcome = trial(at);
         scan.evaluations += 1;
         let passes = outcome == Trial::Passes;
+        if passes && scan.starts.is_none() {
+            scan.starts = Some(at);
+        }
         match (scan.passes, scan.next) {
             (None, _) | (Some(_), None) if passes => scan.passes = Some(at),
             (None, _) => {

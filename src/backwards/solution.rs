@@ -53,6 +53,12 @@ impl Question {
         }
     }
 
+    /// Must all that is milder pass too? A post that is good for a wind has
+    /// stood milder ones.
+    const fn includes_milder(self) -> bool {
+        matches!(self, Self::Speed | Self::WindPressure)
+    }
+
     pub(super) const fn harsh(self) -> Harsh {
         match self {
             Self::Hole(_) => Harsh::Smaller,
@@ -69,10 +75,11 @@ pub enum Answer<Q> {
     Found(Q),
     /// Every value tried passes, up to this one, the last.
     PassesThroughout(Q),
-    /// No value tried passes; the mildest of them is this one.
-    FailsThroughout(Q),
-    /// No value tried passes, and at the mildest, this one, a post itself is
-    /// too weak in bending or shear, whatever its hole
+    /// The mildest value tried, this one, fails, and no other is an answer:
+    /// none passes, or it is asked of wind, and a post that fails in a mild
+    /// wind is not good for a harder one.
+    FailsAtMildest(Q),
+    /// The same, and at the mildest value a post itself is too weak in bending or shear, whatever its hole
     /// ([`PostCheck::post_is_too_weak`]).
     PostTooWeak(Q),
 }
@@ -82,7 +89,7 @@ impl<Q: Copy> Answer<Q> {
     pub const fn value(&self) -> Option<Q> {
         match self {
             Self::Found(value) | Self::PassesThroughout(value) => Some(*value),
-            Self::FailsThroughout(_) | Self::PostTooWeak(_) => None,
+            Self::FailsAtMildest(_) | Self::PostTooWeak(_) => None,
         }
     }
 }
@@ -112,7 +119,8 @@ pub struct Solution<Q, C: WindCode = AsceSite> {
     /// The step after the answer, which fails or cannot be built; none where
     /// there is no answer or the range ends at it.
     pub next: Option<Next<Q, C>>,
-    /// The mildest value that fails although the answer, harsher, passes.
+    /// The mildest value that fails although the answer, harsher, passes; never
+    /// for wind.
     pub milder_fails: Option<Q>,
     /// What passes again beyond the answer, among the values tried. Never
     /// counted on.
@@ -230,13 +238,22 @@ where
         let (worst, cautions) = worst(&plan, which)?;
         Ok((plan, worst, cautions))
     };
-    let found = scan(search.steps(), search.trials(), |steps| {
+    let mut found = scan(search.steps(), search.trials(), |steps| {
         match check(value(steps)) {
             Ok((_, worst, _)) if worst.check.passes() => Trial::Passes,
             Ok(_) => Trial::Fails,
             Err(error) => Trial::Refused(error),
         }
     });
+    if let (true, Some(from), Some(to), Some(_)) = (
+        question.includes_milder(),
+        found.starts,
+        found.passes,
+        found.fails,
+    ) {
+        found.again.insert(0, (from, to));
+        found.passes = None;
+    }
     // Nothing passes and nothing fails: every value was refused.
     let steps =
         found
@@ -260,7 +277,7 @@ where
         (Some(_), Some(_)) => Answer::Found(at),
         (Some(_), None) => Answer::PassesThroughout(at),
         (None, _) if a_post_is_too_weak(&plan, which) => Answer::PostTooWeak(at),
-        (None, _) => Answer::FailsThroughout(at),
+        (None, _) => Answer::FailsAtMildest(at),
     };
     Ok(Solution {
         question,

@@ -52,8 +52,8 @@ where
         }
         for stretch in &self.passes_again {
             sheet.remark(format!(
-                "Beyond the answer it passes again from {} to {}, of the values tried; that is not \
-                 counted on.",
+                "Beyond that it passes again from {} to {}, of the values tried; that is not counted \
+                 on.",
                 tell(stretch.from),
                 tell(stretch.to)
             ));
@@ -155,12 +155,12 @@ where
                  {governing}.",
                 tell(value)
             ),
-            Answer::FailsThroughout(value) => format!(
-                "No value tried passes. At the mildest, {}, post {post} fails in {governing}.",
+            Answer::FailsAtMildest(value) => format!(
+                "No answer. At the mildest value tried, {}, post {post} fails in {governing}.",
                 tell(value)
             ),
             Answer::PostTooWeak(value) => format!(
-                "No value tried passes. At the mildest, {}, a post itself is too weak whatever its \
+                "No answer. At the mildest value tried, {}, a post itself is too weak whatever its \
                  hole; post {post} is worst, in {governing}.",
                 tell(value)
             ),

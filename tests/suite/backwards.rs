@@ -260,6 +260,19 @@ fn a_band_that_passes_again() {
     assert!(last <= far && far < last + 0.01, "{last} {far}");
     let sheet = solution.worksheet(UnitSystem::Us);
     assert!(report::text(&sheet).to_string().contains("passes again"));
+    // Asked from within the step on, the milder values that fail are told.
+    let from = Search::new(number(0.285), number(0.7), number(0.005)).unwrap();
+    let solution = greatest_solidity(&plan, from).unwrap();
+    let answer = found(&solution).to(number);
+    assert!(answer <= far && far < answer + 0.005);
+    let milder = solution.milder_fails.unwrap();
+    assert!((milder.to(number) - 0.285).abs() < 1e-9);
+    let sheet = solution.worksheet(UnitSystem::Si);
+    assert!(
+        report::text(&sheet)
+            .to_string()
+            .contains("A milder value fails: 0.285")
+    );
 }
 
 /// Round wire drags less from a certain speed on (D√q above 2.5 ft·√psf): a
@@ -297,6 +310,13 @@ fn a_speed_that_passes_again() {
     assert!(most(&plan.clone().with_site(site(found(&solution).to(mph)))) <= PASSES);
     assert_eq!(solution.passes_again.len(), 1);
     assert!((solution.passes_again[0].from.to(mph) - (drop + 1.0)).abs() < 1e-6);
+    // A post that fails in a milder wind is not good for a harder one.
+    let from = Search::new(mph(drop), mph(300.0), mph(1.0)).unwrap();
+    let solution = greatest_wind(&plan, from).unwrap();
+    assert_eq!(solution.answer, Answer::FailsAtMildest(mph(drop)));
+    assert_eq!((solution.value(), solution.milder_fails), (None, None));
+    assert!((solution.passes_again[0].from.to(mph) - (drop + 1.0)).abs() < 5.0);
+    assert!(solution.passes_again[0].to >= solution.passes_again[0].from);
 }
 
 /// Each way of having no answer, and none of them an error.
@@ -322,7 +342,7 @@ fn no_answer_is_an_answer() {
     )
     .with_planned_depth(ft(1.0));
     let solution = greatest_wind(&shallow, AsceSite::search()).unwrap();
-    assert_eq!(solution.answer, Answer::FailsThroughout(mph(40.0)));
+    assert_eq!(solution.answer, Answer::FailsAtMildest(mph(40.0)));
     assert_eq!(solution.governing(), Governing::Embedment);
     assert_eq!((solution.value(), solution.next.is_none()), (None, true));
     assert!(most(&shallow.clone().with_site(site(40.0))) > PASSES);
@@ -348,7 +368,7 @@ fn no_answer_is_an_answer() {
         design(pipe(8.0, 0.3), 24.0),
     );
     let solution = smallest_hole(&ledge, inch(6.0), Search::holes()).unwrap();
-    assert_eq!(solution.answer, Answer::FailsThroughout(ft(10.0)));
+    assert_eq!(solution.answer, Answer::FailsAtMildest(ft(10.0)));
     assert_eq!(solution.governing(), Governing::Embedment);
 
     // A hole so deep that the smallest that takes the post will do: the next
@@ -389,7 +409,7 @@ fn no_answer_is_an_answer() {
         for answer in answers {
             match answer {
                 Answer::PassesThroughout(last) => assert!(!fails && last == ft(40.0)),
-                Answer::FailsThroughout(first) | Answer::PostTooWeak(first) => {
+                Answer::FailsAtMildest(first) | Answer::PostTooWeak(first) => {
                     assert!(fails && first == ft(1.0));
                 }
                 other => panic!("{other:?}"),
@@ -401,6 +421,49 @@ fn no_answer_is_an_answer() {
     assert_eq!(solution.answer, Answer::PassesThroughout(number(1.0)));
     let solution = greatest_solidity(&wild, Search::solidities()).unwrap();
     assert!(solution.value().is_none());
+}
+
+/// Why a post fails is its own reason, not that of its neighbour.
+#[test]
+fn each_post_has_its_own_answer() {
+    let strong = design(pipe(6.0, 0.28), 18.0);
+    let plan = FencePlan::new(site(100.0), straight(6.0, 48.0, 6.0), strong)
+        .with_planned_depth(ft(8.0))
+        .with_post(3, design(pipe(1.66, 0.1), 36.0), Some(ft(8.0)))
+        .with_post(4, strong, Some(ft(1.0)));
+    let of = |number| greatest_wind_of_post(&plan, number, AsceSite::search()).unwrap();
+    assert!(of(2).value().is_some());
+    assert_eq!(of(3).answer, Answer::PostTooWeak(mph(40.0)));
+    assert_eq!(of(4).answer, Answer::FailsAtMildest(mph(40.0)));
+    // Of the whole fence one such post is enough.
+    let all = greatest_wind(&plan, AsceSite::search()).unwrap();
+    assert_eq!(all.answer, Answer::PostTooWeak(mph(40.0)));
+}
+
+/// Sites at another wind are else the same.
+#[test]
+fn another_wind_changes_nothing_else() {
+    let hill = site(100.0).with_topographic_factor(1.3).unwrap();
+    assert_eq!(hill.with_speed(speed(130.0)).with_speed(speed(100.0)), hill);
+    assert_eq!(hill.with_speed(speed(130.0)).speed(), speed(130.0));
+    let high = given(10.0).acting_at(0.55).unwrap();
+    let other = high.with_pressure(psf(20.0)).unwrap();
+    assert_eq!(other, given(20.0).acting_at(0.55).unwrap());
+    assert_eq!(other.intensity(), psf(20.0));
+    assert_eq!(
+        hill.with_intensity(mph(120.0)).unwrap().intensity(),
+        mph(120.0)
+    );
+    for wrong in [f64::NAN, 0.0, -1.0, 1e9] {
+        assert_eq!(
+            high.with_pressure(psf(wrong)).unwrap_err().field(),
+            "wind pressure"
+        );
+        assert_eq!(
+            hill.with_intensity(mph(wrong)).unwrap_err().field(),
+            "wind speed"
+        );
+    }
 }
 
 /// What cannot be asked is refused, with the field.
@@ -771,7 +834,7 @@ where
             }
         }
         Answer::PassesThroughout(_) => prop_assert!(most(&at) <= PASSES),
-        Answer::FailsThroughout(_) | Answer::PostTooWeak(_) => prop_assert!(most(&at) > PASSES),
+        Answer::FailsAtMildest(_) | Answer::PostTooWeak(_) => prop_assert!(most(&at) > PASSES),
         _ => prop_assert!(false, "an answer not known here"),
     }
     for stretch in &solution.passes_again {
