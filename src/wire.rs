@@ -50,12 +50,15 @@
 //! feature `float_roundtrip`, else the last bit of a number may be lost before
 //! it gets here.
 
+mod backwards;
 mod depth;
 mod design;
 mod fence;
 mod field;
 mod lateral;
 mod node;
+mod plan;
+mod post;
 mod post_check;
 mod profile;
 mod reading;
@@ -69,21 +72,24 @@ mod uplift;
 mod value;
 mod wind;
 
+pub use backwards::*;
 pub use depth::*;
 pub use design::*;
 pub use fence::*;
 pub use field::*;
 pub use lateral::*;
 pub use node::Node;
+pub use plan::{KindSpec, NumberSpec, PlanSpec};
+pub use post::*;
 pub use post_check::{CheckResult, PostCheckRequest};
 pub use profile::*;
 pub use reading::{Problem, Problems};
 pub use request::{Answer, Input, Request, answer_schema, request_schema};
-pub use schedule::{ScheduleRequest, ScheduleResult, ScheduledPostResult};
+pub use schedule::{ScheduleResult, ScheduledPostResult};
 pub use site::*;
 pub use site_codes::*;
 pub use uplift::*;
-pub use value::{SectionArea, SectionModulus, Size, Stress, Style, UnitWeight};
+pub use value::{Quantity, SectionArea, SectionModulus, Size, Stress, Style, UnitWeight};
 pub use wind::*;
 
 /// The version of the wire format.

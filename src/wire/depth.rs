@@ -1,15 +1,16 @@
 //! Depth and strength of one post: the pole formula, rules of thumb, what a
 //! hole already dug is good for, what a post resists, how far it leans.
 
-use super::design::{DesignSpec, PostSpec};
+use super::design::DesignSpec;
+use super::post::PostSpec;
 use super::reading::{Path, Problems};
 use super::record::records;
 use super::request::{Asked, Calculation, Done};
 use super::value::Size;
-use crate::caution::{Caution, Cautions};
+use crate::caution::Cautions;
 use crate::check::Governing;
 use crate::embedment::DepthRule;
-use crate::post::{Lean, Post};
+use crate::post::Lean;
 use crate::units::{Angle, FlexuralRigidity, Force, Length, LineLoad, Torque};
 use crate::utilization::Utilization;
 
@@ -118,7 +119,9 @@ impl Calculation for CapacityRequest {
         let made = design.capacity(self.depth.0, self.height);
         let (holds, governing) = problems.take(&at.field("depth"), made)?;
         let strength = design.post().strength();
-        let cautions = cautions_of(design.post())
+        let cautions = design
+            .post()
+            .cautions()
             .and(design.ground().cautions())
             .and(design.foundation().cautions());
         let result = CapacityResult {
@@ -133,14 +136,6 @@ impl Calculation for CapacityRequest {
         ];
         Some(Done::new(result, cautions, sources))
     }
-}
-
-fn cautions_of(post: &Post) -> Cautions {
-    let given = matches!(post, Post::Given(_));
-    let timber = matches!(post, Post::Timber(_));
-    Cautions::default()
-        .with_if(!given, Caution::FromMemory)
-        .with_if(timber, Caution::TimberTreatment)
 }
 
 impl Calculation for PostStrengthRequest {
@@ -165,7 +160,7 @@ impl Calculation for PostStrengthRequest {
             shear: strength.shear,
         };
         let sources = [strength.moment_source, strength.shear_source];
-        let done = Done::new(result, cautions_of(&post), sources);
+        let done = Done::new(result, post.cautions(), sources);
         if !asked.worksheet {
             return Some(done);
         }

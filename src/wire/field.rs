@@ -5,7 +5,7 @@ use super::reading::{Path, Problems};
 use super::record::{alternatives, names, records};
 use super::request::{Asked, Calculation, Done};
 use super::uplift::ShaftSpec;
-use super::value::Size;
+use super::value::{Quantity, Size};
 use crate::caution::{Caution, Cautions};
 use crate::error::Error;
 use crate::field_test::{
@@ -157,11 +157,11 @@ records! {
     /// It, with its spread.
     CharacteristicResult {
         /// The characteristic value.
-        value: Amount,
+        value: Quantity,
         /// Mean.
-        mean: Amount,
+        mean: Quantity,
         /// The least.
-        least: Amount,
+        least: Quantity,
         /// kn, k, or the ξ that governs.
         factor: f64,
         /// Coefficient of variation.
@@ -183,11 +183,11 @@ records! {
     /// What is settled.
     CompareResult {
         /// Mean of the first less that of the second.
-        difference: Amount,
+        difference: Quantity,
         /// Least end of its interval.
-        from: Option<Amount>,
+        from: Option<Quantity>,
         /// Greatest end of its interval.
-        to: Option<Amount>,
+        to: Option<Quantity>,
         /// What is settled.
         settled: Settled,
         /// The same in words.
@@ -230,42 +230,6 @@ alternatives! {
         "pressures" => Pressures(PressuresSpec),
         /// Stiffnesses that grow with depth.
         "growths" => Growths(GrowthsSpec),
-    }
-}
-
-/// A result of whichever quantity was tested.
-#[derive(Debug, Clone, Copy, PartialEq)]
-#[non_exhaustive]
-pub enum Amount {
-    /// A force.
-    Force(Force),
-    /// A pressure.
-    Pressure(Pressure),
-    /// A force per volume.
-    Growth(ForcePerVolume),
-}
-
-impl super::value::Wire for Amount {
-    fn read(node: &super::Node, at: &Path<'_>, problems: &mut Problems) -> Option<Self> {
-        problems.add(at, Some(node), "this is never an input");
-        None
-    }
-    fn write(&self, style: super::Style) -> super::Node {
-        match self {
-            Self::Force(value) => value.write(style),
-            Self::Pressure(value) => value.write(style),
-            Self::Growth(value) => value.write(style),
-        }
-    }
-    fn schema(definitions: &mut super::schema::Definitions) -> super::Node {
-        super::Node::object([(
-            "anyOf",
-            super::Node::List(vec![
-                Force::schema(definitions),
-                Pressure::schema(definitions),
-                ForcePerVolume::schema(definitions),
-            ]),
-        )])
     }
 }
 
@@ -432,13 +396,12 @@ impl CharacteristicRequest {
 fn characteristic<Q: crate::units::Measurable>(
     sample: &Sample<Q>,
     basis: Basis,
-    amount: fn(Q) -> Amount,
 ) -> Result<(CharacteristicResult, Cautions), Error> {
     let value = sample.characteristic(basis)?;
     let result = CharacteristicResult {
-        value: amount(value.value),
-        mean: amount(value.mean),
-        least: amount(value.least),
+        value: Quantity::of(value.value),
+        mean: Quantity::of(value.mean),
+        least: Quantity::of(value.least),
         factor: value.factor,
         variation: sample.variation(),
         tests: value.tests as usize,
@@ -464,9 +427,9 @@ impl Calculation for CharacteristicRequest {
         let place = at.field("results");
         let basis = self.basis();
         let made = match self.results.build(&place, problems)? {
-            Samples::Forces(sample) => characteristic(&sample, basis, Amount::Force),
-            Samples::Pressures(sample) => characteristic(&sample, basis, Amount::Pressure),
-            Samples::Growths(sample) => characteristic(&sample, basis, Amount::Growth),
+            Samples::Forces(sample) => characteristic(&sample, basis),
+            Samples::Pressures(sample) => characteristic(&sample, basis),
+            Samples::Growths(sample) => characteristic(&sample, basis),
         };
         let (result, cautions) = problems.take(&place, made)?;
         Some(Done::new(result, cautions, [basis.source()]))
@@ -477,13 +440,12 @@ fn compared<Q: crate::units::Measurable>(
     first: &Sample<Q>,
     second: &Sample<Q>,
     confidence: f64,
-    amount: fn(Q) -> Amount,
 ) -> Result<(CompareResult, Cautions), Error> {
     let both = Comparison::between(first, second, confidence)?;
     let result = CompareResult {
-        difference: amount(both.difference),
-        from: both.interval.map(|(from, _)| amount(from)),
-        to: both.interval.map(|(_, to)| amount(to)),
+        difference: Quantity::of(both.difference),
+        from: both.interval.map(|(from, _)| Quantity::of(from)),
+        to: both.interval.map(|(_, to)| Quantity::of(to)),
         settled: both.settled,
         verdict: both.settled.name().to_owned(),
         more_tests: both.more_tests.map(|tests| tests as usize),
@@ -505,13 +467,9 @@ impl Calculation for CompareRequest {
         let second = self.second.build(&at.field("second"), problems)?;
         let confidence = self.confidence.unwrap_or(0.95);
         let made = match (&first, &second) {
-            (Samples::Forces(a), Samples::Forces(b)) => compared(a, b, confidence, Amount::Force),
-            (Samples::Pressures(a), Samples::Pressures(b)) => {
-                compared(a, b, confidence, Amount::Pressure)
-            }
-            (Samples::Growths(a), Samples::Growths(b)) => {
-                compared(a, b, confidence, Amount::Growth)
-            }
+            (Samples::Forces(a), Samples::Forces(b)) => compared(a, b, confidence),
+            (Samples::Pressures(a), Samples::Pressures(b)) => compared(a, b, confidence),
+            (Samples::Growths(a), Samples::Growths(b)) => compared(a, b, confidence),
             _ => {
                 let place = at.field("second");
                 problems.add(

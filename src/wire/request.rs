@@ -556,13 +556,17 @@ mod serde_impls {
     }
 }
 
+use super::backwards::{
+    CheapestRequest, GreatestHeightRequest, GreatestSolidityRequest, GreatestSpacingRequest,
+    GreatestWindRequest, SmallestHoleRequest,
+};
 use super::depth::{CapacityRequest, DepthRulesRequest, LeanRequest, PostStrengthRequest};
 use super::field::{
     AxialPullRequest, CharacteristicRequest, CompareRequest, ProofLoadRequest, SidePullRequest,
 };
 use super::lateral::{LateralMethodsRequest, ResponseRequest};
+use super::plan::PlanSpec;
 use super::post_check::PostCheckRequest;
-use super::schedule::ScheduleRequest;
 use super::uplift::{FrostBalanceRequest, FrostDepthRequest, MaterialsRequest, PullOutRequest};
 use super::wind::{FenceActionsRequest, WindPressuresRequest};
 
@@ -604,5 +608,17 @@ calculations! {
     /// Does a post carry a proof load?
     ProofLoad(ProofLoadRequest),
     /// Every post of a fence.
-    Schedule(ScheduleRequest),
+    Schedule(PlanSpec),
+    /// The wind that posts are good for.
+    GreatestWind(GreatestWindRequest),
+    /// The greatest spacing of posts.
+    GreatestSpacing(GreatestSpacingRequest),
+    /// The greatest height of the panel.
+    GreatestHeight(GreatestHeightRequest),
+    /// The greatest solidity of the infill.
+    GreatestSolidity(GreatestSolidityRequest),
+    /// The smallest hole for a limited depth.
+    SmallestHole(SmallestHoleRequest),
+    /// The cheapest of several plans that hold.
+    Cheapest(CheapestRequest),
 }

@@ -184,7 +184,7 @@ records! {
         /// The hole.
         hole: super::design::HoleSpec,
         /// The section of the post.
-        section: super::design::SectionSpec,
+        section: super::post::SectionSpec,
         /// Depth.
         depth: Size,
         /// Gravel base; none unless said.

@@ -136,8 +136,51 @@ fn base_symbol(dimension: Dimension) -> &'static str {
         .map_or("", |unit| unit.symbol)
 }
 
-/// A quantity that knows what it measures, of any dimension: for lines of a
-/// worksheet.
+/// A quantity of whichever dimension, in results.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Quantity(Measured);
+
+impl Quantity {
+    /// Of any quantity.
+    pub(super) fn of<Q: Measurable>(quantity: Q) -> Self {
+        Self(Measured::new(quantity))
+    }
+
+    /// The same as another measure.
+    pub(super) fn shown_as(self, measure: Measure) -> Self {
+        Self(self.0.shown_as(measure))
+    }
+}
+
+impl Wire for Quantity {
+    fn read(node: &Node, at: &Path<'_>, problems: &mut Problems) -> Option<Self> {
+        problems.add(at, Some(node), "this is never an input");
+        None
+    }
+    fn write(&self, style: Style) -> Node {
+        match style {
+            Style::System(system) => write_measured(self.0, system),
+            Style::Exact => write_measured(self.0, UnitSystem::Si),
+        }
+    }
+    fn schema(_: &mut Definitions) -> Node {
+        Node::object([(
+            "anyOf",
+            Node::List(vec![
+                Node::object([("type", Node::text("number"))]),
+                Node::object([
+                    ("type", Node::text("object")),
+                    (
+                        "required",
+                        Node::List(vec![Node::text("value"), Node::text("unit")]),
+                    ),
+                ]),
+            ]),
+        )])
+    }
+}
+
+/// A quantity that knows what it measures, of any dimension.
 pub(super) fn write_measured(measured: Measured, system: UnitSystem) -> Node {
     macro_rules! by_dimension {
         ($($name:ident),+) => {

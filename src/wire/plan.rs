@@ -1,0 +1,186 @@
+//! A fence with its wind, its ground and its posts: what several calculations
+//! ask about.
+
+use super::design::DesignSpec;
+use super::fence::FenceSpec;
+use super::reading::{Path, Problems};
+use super::record::records;
+use super::site::{BuiltSite, SiteSpec};
+use super::value::Size;
+use crate::backwards::VariedWind;
+use crate::check::PostDesign;
+use crate::combination::CombinesTo;
+use crate::fence::{Fence, PostKind};
+use crate::limit_state::AllowableStress;
+use crate::plan::FencePlan;
+use crate::units::Length;
+
+records! {
+    /// Another design or depth for one kind of post.
+    KindSpec {
+        /// The kind.
+        post: PostKind,
+        /// Its design.
+        design: DesignSpec,
+        /// Its depth, planned or dug.
+        planned_depth: Option<Size>,
+    }
+    /// Another design or depth for one post.
+    NumberSpec {
+        /// Its number, from 1 along the fence.
+        number: usize,
+        /// Its design; that of its kind unless said.
+        design: Option<DesignSpec>,
+        /// Its depth, planned or dug.
+        planned_depth: Option<Size>,
+    }
+    /// A fence: wind, ground, posts.
+    PlanSpec {
+        /// Where the wind comes from.
+        site: SiteSpec,
+        /// The fence.
+        fence: FenceSpec,
+        /// Design of posts that have none of their own.
+        design: DesignSpec,
+        /// Depth, planned or dug, of posts that have none of their own.
+        planned_depth: Option<Size>,
+        /// Kinds of post that differ.
+        kinds: Option<Vec<KindSpec>>,
+        /// Single posts that differ.
+        posts: Option<Vec<NumberSpec>>,
+    }
+}
+
+/// The parts of a plan.
+struct Parts {
+    fence: Fence,
+    design: PostDesign,
+    kinds: Vec<(PostKind, PostDesign, Option<Length>)>,
+    posts: Vec<(usize, Option<PostDesign>, Option<Length>)>,
+}
+
+impl PlanSpec {
+    fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<(BuiltSite, Parts)> {
+        let place = at.field("site");
+        let site = self.site.build(&place, problems);
+        if matches!(
+            site,
+            Some(
+                BuiltSite::En(_)
+                    | BuiltSite::AsNzs(_)
+                    | BuiltSite::Characteristic(_)
+                    | BuiltSite::Ultimate(_)
+            )
+        ) {
+            problems.add(
+                &place.field("kind"),
+                None,
+                "ground and post are checked at allowable-stress level, which wind of this \
+                 limit state does not combine to; ask for fence_actions",
+            );
+        }
+        let fence = self.fence.build(&at.field("fence"), problems);
+        let design = self.design.build(&at.field("design"), problems);
+        let place = at.field("kinds");
+        let mut kinds = Vec::new();
+        for (index, kind) in self.kinds.iter().flatten().enumerate() {
+            let place = place.place(index);
+            let design = kind.design.build(&place.field("design"), problems);
+            kinds.push(design.map(|d| (kind.post, d, kind.planned_depth.map(|d| d.0))));
+        }
+        let place = at.field("posts");
+        let mut posts = Vec::new();
+        for (index, post) in self.posts.iter().flatten().enumerate() {
+            let place = place.place(index);
+            let design = match &post.design {
+                Some(design) => design.build(&place.field("design"), problems).map(Some),
+                None => Some(None),
+            };
+            let count = fence.as_ref().map_or(usize::MAX, |f| f.posts().len());
+            if post.number == 0 || post.number > count {
+                problems.add(
+                    &place.field("number"),
+                    None,
+                    format!("posts are numbered 1 to {count}"),
+                );
+            }
+            posts.push(design.map(|d| (post.number, d, post.planned_depth.map(|d| d.0))));
+        }
+        let parts = Parts {
+            fence: fence?,
+            design: design?,
+            kinds: kinds.into_iter().collect::<Option<_>>()?,
+            posts: posts.into_iter().collect::<Option<_>>()?,
+        };
+        Some((site?, parts))
+    }
+
+    /// Everything that can be refused before computing.
+    pub(super) fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
+        self.build(at, problems);
+    }
+
+    fn plan<C: VariedWind>(&self, site: C, parts: Parts) -> FencePlan<C>
+    where
+        C::Level: CombinesTo<AllowableStress>,
+    {
+        let planned = self.planned_depth.map(|Size(depth)| depth);
+        let usual = |number: usize| {
+            let index = number.checked_sub(1)?;
+            let kind = parts.fence.posts().get(index)?.kind;
+            let of_kind = parts.kinds.iter().find(|(known, ..)| *known == kind)?;
+            Some((of_kind.1, of_kind.2))
+        };
+        let numbered: Vec<_> = parts
+            .posts
+            .iter()
+            .map(|&(number, design, depth)| {
+                let (usual, usual_depth) = usual(number).unwrap_or((parts.design, planned));
+                (number, design.unwrap_or(usual), depth.or(usual_depth))
+            })
+            .collect();
+        let mut plan = FencePlan::new(site, parts.fence, parts.design);
+        if let Some(depth) = planned {
+            plan = plan.with_planned_depth(depth);
+        }
+        for (kind, design, depth) in parts.kinds {
+            plan = plan.with_kind(kind, design, depth);
+        }
+        for (number, design, depth) in numbered {
+            plan = plan.with_post(number, design, depth);
+        }
+        plan
+    }
+
+    /// Asks a question of the plan, whatever its wind.
+    pub(super) fn ask<Q: OfPlan>(
+        &self,
+        question: Q,
+        at: &Path<'_>,
+        problems: &mut Problems,
+    ) -> Option<Q::Answer> {
+        let (site, parts) = self.build(at, problems)?;
+        match site {
+            BuiltSite::Asce(site) => question.of(&self.plan(site, parts), at, problems),
+            BuiltSite::Strength(site) => question.of(&self.plan(site, parts), at, problems),
+            BuiltSite::Allowable(site) => question.of(&self.plan(site, parts), at, problems),
+            // Refused by `build`.
+            _ => None,
+        }
+    }
+}
+
+/// A question about a plan of any wind that combines to allowable stress.
+pub(super) trait OfPlan {
+    /// What comes of it.
+    type Answer;
+
+    fn of<C: VariedWind>(
+        self,
+        plan: &FencePlan<C>,
+        at: &Path<'_>,
+        problems: &mut Problems,
+    ) -> Option<Self::Answer>
+    where
+        C::Level: CombinesTo<AllowableStress>;
+}
