@@ -5,6 +5,7 @@ pub(crate) mod elevation;
 pub(crate) mod hole;
 
 use groundline::utilization::Utilization;
+use std::fmt::Write as _;
 use svg::Node;
 use svg::node::element::{Definitions, Element, Line, Path, Pattern, Rectangle, Text};
 
@@ -116,7 +117,8 @@ pub(crate) fn strokes(points: &[(f64, f64)]) -> String {
     let mut strokes = String::new();
     for (x, y) in points {
         let letter = if strokes.is_empty() { 'M' } else { 'L' };
-        strokes += &format!("{letter}{} {}", round(*x), round(*y));
+        // Writing to a String cannot fail.
+        let _ = write!(strokes, "{letter}{} {}", round(*x), round(*y));
     }
     strokes
 }

@@ -1,5 +1,14 @@
 //! The calculation sheet: one HTML file without anything from outside.
 
+/// Appends to a String, which cannot fail.
+macro_rules! put {
+    ($out:expr, $($argument:tt)*) => {{
+        use std::fmt::Write as _;
+        let _ = write!($out, $($argument)*);
+    }};
+}
+
+mod figures;
 mod parts;
 mod working;
 
@@ -38,14 +47,14 @@ pub(crate) fn page(sheet: &Sheet<'_>) -> String {
     );
     parts::head(&mut out, sheet);
     parts::result(&mut out, sheet);
+    parts::cautions(&mut out, sheet);
+    parts::review(&mut out);
     parts::summary(&mut out, sheet);
-    parts::elevations(&mut out, sheet);
-    parts::hole(&mut out, sheet);
+    figures::elevations(&mut out, sheet);
+    figures::hole(&mut out, sheet);
     working::worksheets(&mut out, sheet);
     parts::assumptions(&mut out, sheet);
     parts::inputs(&mut out, sheet);
-    parts::cautions(&mut out, sheet);
-    parts::review(&mut out);
     out += "</main>\n</body>\n</html>\n";
     out
 }

@@ -1,13 +1,14 @@
 //! The job file: what is built where, and what of.
 
 pub(crate) mod as_dug;
-pub(crate) mod fields;
+mod fields;
 pub(crate) mod posts;
+mod reading;
 mod runs;
 pub(crate) mod site;
 
 use as_dug::Dug;
-use fields::{Echo, Problem, Reading, Table, line_of};
+use fields::Table;
 use groundline::Error;
 use groundline::combination::CombinesTo;
 use groundline::fence::Fence;
@@ -16,6 +17,7 @@ use groundline::plan::FencePlan;
 use groundline::units::UnitSystem;
 use groundline::wind::WindCode;
 use posts::Specs;
+use reading::{Echo, Problem, Reading, line_of};
 use site::Site;
 use std::cell::RefCell;
 use std::path::Path;
@@ -76,10 +78,10 @@ impl Job {
             echoes: RefCell::default(),
         };
         let units = [("us", UnitSystem::Us), ("si", UnitSystem::Si)];
-        let system = reading.root(&table).choice("units", &units, true);
+        let system = Table::root(&reading, &table).choice("units", &units, true);
         reading.system = system.unwrap_or_default();
 
-        let root = reading.root(&table);
+        let root = Table::root(&reading, &table);
         let _ = root.has("units");
         let (title, details) = about(&root.table("job"));
         let site = site::read(&root.table("site"));

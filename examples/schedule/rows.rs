@@ -12,6 +12,10 @@ use groundline::units::{Force, Length, Measurable, Measure, Torque, UnitSystem, 
 use groundline::utilization::Utilization;
 use groundline::wind::WindCode;
 
+use Measure::{
+    Force as InForce, Length as InLength, Moment, Number, SectionLength, Volume as InVolume,
+};
+
 /// One post of the schedule, whatever the wind code.
 #[derive(Debug, Clone)]
 pub(crate) struct Row {
@@ -156,14 +160,29 @@ impl Column {
     }
 }
 
-use Measure::{Force as InForce, Length as InLength, Moment, Number, SectionLength};
-
 /// Every column, from left to right.
 pub(crate) const COLUMNS: &[Column] = &[
     Column::new("post", "Post", Number, |row, _| count(row.number)),
     Column::new("kind", "Kind", Number, |row, _| text(row.kind.name())),
     Column::new("run", "Run", Number, |row, _| text(&row.run_name)),
     Column::new("at", "At", InLength, |row, s| number(row.at, InLength, s)),
+    Column::new("hole", "Hole", SectionLength, hole),
+    Column::new("hole_shape", "Hole shape", Number, |row, _| shape(row)).only_in_csv(),
+    Column::new("required", "Required depth", SectionLength, required),
+    Column::new("planned", "Planned depth", SectionLength, planned),
+    Column::new("dug", "Depth is", Number, |row, _| dug(row)).only_in_csv(),
+    Column::new("result", "Result", Number, |row, _| text(&row.result())),
+    Column::new("utilization", "Utilization", Number, |row, _| {
+        used(Some(row.utilization))
+    }),
+    Column::new("governs", "Governs", Number, |row, _| {
+        text(row.governing.name())
+    }),
+    Column::new("ground", "Ground used", Number, |row, _| used(row.ground)),
+    Column::new("strength", "Post used", Number, |row, _| {
+        used(Some(row.strength))
+    }),
+    Column::new("bearing", "Base used", Number, |row, _| used(row.bearing)),
     Column::new("width", "Width carried", InLength, |row, s| {
         number(row.width, InLength, s)
     }),
@@ -174,37 +193,8 @@ pub(crate) const COLUMNS: &[Column] = &[
     Column::new("moment", "Moment at grade", Moment, |row, s| {
         number(row.moment, Moment, s)
     }),
-    Column::new("hole", "Hole", SectionLength, |row, s| {
-        row.hole
-            .map_or(Cell::Blank, |(_, size)| number(size, SectionLength, s))
-    }),
-    Column::new("hole_shape", "Hole shape", Number, |row, _| {
-        match row.hole {
-            None => text("no concrete"),
-            Some((HoleShape::Square, _)) => text("square"),
-            Some(_) => text("round"),
-        }
-    })
-    .only_in_csv(),
-    Column::new("required", "Required depth", SectionLength, required),
-    Column::new("planned", "Planned depth", SectionLength, |row, s| {
-        row.planned
-            .map_or(Cell::Blank, |depth| number(depth, SectionLength, s))
-    }),
-    Column::new("ground", "Ground used", Number, |row, _| used(row.ground)),
-    Column::new("strength", "Post used", Number, |row, _| {
-        used(Some(row.strength))
-    }),
-    Column::new("bearing", "Base used", Number, |row, _| used(row.bearing)),
-    Column::new("governs", "Governs", Number, |row, _| {
-        text(row.governing.name())
-    }),
-    Column::new("utilization", "Utilization", Number, |row, _| {
-        used(Some(row.utilization))
-    }),
-    Column::new("result", "Result", Number, |row, _| text(&row.result())),
-    Column::new("concrete", "Concrete, net", Measure::Volume, |row, s| {
-        number(row.concrete, Measure::Volume, s)
+    Column::new("concrete", "Concrete, net", InVolume, |row, s| {
+        number(row.concrete, InVolume, s)
     }),
     Column::new(
         "source",
@@ -212,14 +202,6 @@ pub(crate) const COLUMNS: &[Column] = &[
         Number,
         |row, _| text(&row.source.to_string()),
     )
-    .only_in_csv(),
-    Column::new("dug", "Depth is", Number, |row, _| {
-        text(if row.dug.is_some() {
-            "as dug"
-        } else {
-            "as planned"
-        })
-    })
     .only_in_csv(),
     Column::new("note", "Note", Number, |row, _| {
         text(row.dug.as_deref().unwrap_or(""))
@@ -268,6 +250,32 @@ pub(crate) fn dig(depth: Length, system: UnitSystem) -> String {
         UnitSystem::Us => format!("{:.0}", (depth.to(inch) - 1e-6).ceil()),
         UnitSystem::Si => format!("{:.0}", 10.0 * ((depth.to(mm) - 1e-4) / 10.0).ceil()),
     }
+}
+
+fn hole(row: &Row, system: UnitSystem) -> Cell {
+    row.hole
+        .map_or(Cell::Blank, |(_, size)| number(size, SectionLength, system))
+}
+
+fn shape(row: &Row) -> Cell {
+    text(match row.hole {
+        None => "no concrete",
+        Some((HoleShape::Square, _)) => "square",
+        Some(_) => "round",
+    })
+}
+
+fn planned(row: &Row, system: UnitSystem) -> Cell {
+    row.planned
+        .map_or(Cell::Blank, |depth| number(depth, SectionLength, system))
+}
+
+fn dug(row: &Row) -> Cell {
+    text(if row.dug.is_some() {
+        "as dug"
+    } else {
+        "as planned"
+    })
 }
 
 fn required(row: &Row, system: UnitSystem) -> Cell {

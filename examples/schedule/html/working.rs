@@ -8,7 +8,7 @@ use groundline::units::UnitSystem;
 
 /// The worksheets of the governing post of each kind.
 pub(super) fn worksheets(out: &mut String, sheet: &Sheet<'_>) {
-    *out += "<section class=\"working\">\n<h2>Calculation, step by step</h2>\n<p>The post that \
+    *out += "<section class=\"calculation\">\n<h2>Calculation, step by step</h2>\n<p>The post that \
              governs of each kind. Each line gives its result, the formula or rule with the \
              numbers that go in, and where it comes from with how well it is known: \
              <b>published</b> (seen in the source and recomputed), <b>quoted</b> (seen as quoted by \
@@ -18,7 +18,8 @@ pub(super) fn worksheets(out: &mut String, sheet: &Sheet<'_>) {
         let Some(row) = sheet.rows.iter().find(|row| row.number == *number) else {
             continue;
         };
-        *out += &format!(
+        put!(
+            out,
             "<details open=\"open\" id=\"post-{number}\">\n<summary>{}: utilization {}, {}</summary>\n",
             escape(&working.title),
             row.utilization,
@@ -32,9 +33,9 @@ pub(super) fn worksheets(out: &mut String, sheet: &Sheet<'_>) {
 
 fn one(out: &mut String, working: &Worksheet) {
     for part in &working.sections {
-        *out += &format!("<h3>{}</h3>\n", escape(part.title));
+        put!(out, "<h3>{}</h3>\n", escape(part.title));
         for remark in &part.remarks {
-            *out += &format!("<p class=\"remark\">{}</p>\n", escape(remark));
+            put!(out, "<p class=\"remark\">{}</p>\n", escape(remark));
         }
         if !part.steps.is_empty() {
             steps(out, part, working.system);
@@ -61,7 +62,8 @@ fn steps(out: &mut String, part: &Section, system: UnitSystem) {
                 mark.name()
             )
         });
-        *out += &format!(
+        put!(
+            out,
             "<tr><td class=\"result\">{} = {:.6}</td><td>{}</td><td class=\"formula\">{}</td><td \
              class=\"formula\">{}</td><td>{source}</td></tr>\n",
             escape(step.symbol),

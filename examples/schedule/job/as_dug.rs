@@ -1,7 +1,7 @@
 //! Posts as they were dug: a CSV that overrides single posts.
 
-use super::fields::Problem;
 use super::posts::{Spec, Specs, hole, shape_of};
+use super::reading::Problem;
 use groundline::fence::Fence;
 use groundline::foundation::HoleShape;
 use groundline::units::{Length, UnitSystem, parse};

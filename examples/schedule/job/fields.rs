@@ -1,94 +1,13 @@
-//! Fields of the job file, read one by one. Every refusal is kept, with line,
-//! path, value and what is allowed, so that all of them can be told at once;
-//! every field read is kept too, to be printed as the inputs.
+//! Tables of the job file, whose fields are read one by one; a field that
+//! nothing asked for is refused.
 
+use super::reading::Reading;
 use groundline::Error;
 use groundline::units::{Dimension, Measurable, ParseQuantityError, UnitSystem, parse};
 use std::cell::RefCell;
 use std::fmt;
-use std::ops::Range;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
-
-/// Something refused.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) struct Problem {
-    line: usize,
-    file: String,
-    what: String,
-}
-
-impl Problem {
-    pub(crate) fn new(file: &str, line: usize, what: String) -> Self {
-        let file = file.to_owned();
-        Self { line, file, what }
-    }
-}
-
-impl fmt::Display for Problem {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.line == 0 {
-            write!(f, "{}: {}", self.file, self.what)
-        } else {
-            write!(f, "{}, line {}: {}", self.file, self.line, self.what)
-        }
-    }
-}
-
-/// A field as it was taken.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) struct Echo {
-    pub(crate) path: String,
-    pub(crate) value: String,
-    pub(crate) given: bool,
-}
-
-/// What is kept while a file is read.
-#[derive(Debug)]
-pub(crate) struct Reading<'a> {
-    pub(crate) file: String,
-    pub(crate) text: &'a str,
-    pub(crate) system: UnitSystem,
-    pub(crate) problems: RefCell<Vec<Problem>>,
-    pub(crate) echoes: RefCell<Vec<Echo>>,
-}
-
-/// The line of a byte of a text, from 1.
-pub(crate) fn line_of(text: &str, byte: usize) -> usize {
-    1 + text.bytes().take(byte).filter(|b| *b == b'\n').count()
-}
-
-impl<'a> Reading<'a> {
-    fn refuse(&self, at: usize, what: String) {
-        let problem = Problem::new(&self.file, line_of(self.text, at), what);
-        let mut problems = self.problems.borrow_mut();
-        if !problems.contains(&problem) {
-            problems.push(problem);
-        }
-    }
-
-    /// The value as it was typed, on one line.
-    fn typed(&self, span: Range<usize>) -> String {
-        let raw = self.text.get(span).unwrap_or_default();
-        let mut line: String = raw.chars().filter(|c| !c.is_control()).take(60).collect();
-        if line.len() < raw.len() {
-            line.push('…');
-        }
-        line
-    }
-
-    fn echo(&self, path: String, value: String, given: bool) {
-        let mut echoes = self.echoes.borrow_mut();
-        if !echoes.iter().any(|echo| echo.path == path) {
-            echoes.push(Echo { path, value, given });
-        }
-    }
-
-    /// The table of the whole file.
-    pub(crate) fn root(&'a self, table: &'a Spanned<DeTable<'a>>) -> Table<'a> {
-        Table::new(self, String::new(), 0, Some(table.get_ref()))
-    }
-}
 
 /// A table and what was asked of it.
 #[derive(Debug)]
@@ -96,24 +15,29 @@ pub(crate) struct Table<'a> {
     reading: &'a Reading<'a>,
     path: String,
     at: usize,
-    table: Option<&'a DeTable<'a>>,
+    entries: Option<&'a DeTable<'a>>,
     asked: RefCell<Vec<&'static str>>,
     /// Where fields of these names come from if they are not here.
     parent: Option<(&'a Table<'a>, &'static [&'static str])>,
 }
 
 impl<'a> Table<'a> {
+    /// The table of the whole file.
+    pub(crate) fn root(reading: &'a Reading<'a>, table: &'a Spanned<DeTable<'a>>) -> Self {
+        Self::new(reading, String::new(), 0, Some(table.get_ref()))
+    }
+
     fn new(
         reading: &'a Reading<'a>,
         path: String,
         at: usize,
-        table: Option<&'a DeTable<'a>>,
+        entries: Option<&'a DeTable<'a>>,
     ) -> Self {
         Self {
             reading,
             path,
             at,
-            table,
+            entries,
             asked: RefCell::default(),
             parent: None,
         }
@@ -138,7 +62,7 @@ impl<'a> Table<'a> {
 
     /// Does it stand in the file?
     pub(crate) fn is_given(&self) -> bool {
-        self.table.is_some()
+        self.entries.is_some()
     }
 
     fn path_of(&self, key: &str) -> String {
@@ -151,7 +75,7 @@ impl<'a> Table<'a> {
 
     fn own(&self, key: &'static str) -> Option<&'a Spanned<DeValue<'a>>> {
         self.asked.borrow_mut().push(key);
-        let mut entries = self.table?.iter();
+        let mut entries = self.entries?.iter();
         entries
             .find(|(name, _)| name.get_ref().as_ref() == key)
             .map(|(_, value)| value)
@@ -309,16 +233,12 @@ impl<'a> Table<'a> {
         let found = words
             .iter()
             .find(|(word, _)| word.eq_ignore_ascii_case(&text));
-        match found {
-            Some((word, choice)) => {
-                self.reading.echo(path, (*word).to_owned(), true);
-                Some(*choice)
-            }
-            None => {
-                self.refuse(key, allowed);
-                None
-            }
-        }
+        let Some((word, choice)) = found else {
+            self.refuse(key, allowed);
+            return None;
+        };
+        self.reading.echo(path, (*word).to_owned(), true);
+        Some(*choice)
     }
 
     /// true or false, false where none is given.
@@ -384,7 +304,7 @@ impl<'a> Table<'a> {
         let mut asked = self.asked.borrow().clone();
         asked.sort_unstable();
         asked.dedup();
-        for (name, _) in self.table.iter().flat_map(|table| table.iter()) {
+        for (name, _) in self.entries.iter().flat_map(|table| table.iter()) {
             if !asked.contains(&name.get_ref().as_ref()) {
                 let path = self.path_of(&self.reading.typed(name.span()));
                 let what = format!("{path}: no such field; here may stand {}", asked.join(", "));

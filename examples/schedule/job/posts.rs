@@ -285,6 +285,7 @@ fn refuse_own(table: &Table<'_>, keys: &[&'static str], reason: &str) {
 }
 
 /// The hole; none inside is a post without concrete.
+#[expect(clippy::option_option, reason = "refused, or none wanted")]
 fn hole_of(table: &Table<'_>) -> Option<Option<Hole>> {
     match table.choice("hole_shape", &SHAPES, false)? {
         None => {
