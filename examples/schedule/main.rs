@@ -9,13 +9,13 @@
 //! `us.toml` and `si.toml` beside this file are job files to start from, with
 //! remarks.
 
-mod assumptions;
-mod csv;
-mod drawing;
-mod html;
-mod job;
-mod rows;
-mod sheet;
+pub(crate) mod assumptions;
+pub(crate) mod csv;
+pub(crate) mod drawing;
+pub(crate) mod html;
+pub(crate) mod job;
+pub(crate) mod rows;
+pub(crate) mod sheet;
 
 use clap::Parser;
 use groundline::report;

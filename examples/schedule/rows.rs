@@ -193,7 +193,7 @@ pub(crate) const COLUMNS: &[Column] = &[
     Column::new("moment", "Moment at grade", Moment, |row, s| {
         number(row.moment, Moment, s)
     }),
-    Column::new("concrete", "Concrete, net", InVolume, |row, s| {
+    Column::new("concrete", "Concrete", InVolume, |row, s| {
         number(row.concrete, InVolume, s)
     }),
     Column::new(
@@ -253,8 +253,16 @@ pub(crate) fn dig(depth: Length, system: UnitSystem) -> String {
 }
 
 fn hole(row: &Row, system: UnitSystem) -> Cell {
-    row.hole
-        .map_or(Cell::Blank, |(_, size)| number(size, SectionLength, system))
+    let Some((shape, size)) = row.hole else {
+        return Cell::Blank;
+    };
+    let square = if shape == HoleShape::Square {
+        " sq"
+    } else {
+        ""
+    };
+    let shown = shown(size, SectionLength, system) + square;
+    Cell::Number(in_unit(size, SectionLength, system), shown)
 }
 
 fn shape(row: &Row) -> Cell {

@@ -106,7 +106,7 @@ fn said(error: &csv::Error) -> String {
         csv::ErrorKind::Utf8 { .. } => "it is not UTF-8 text: save it as CSV UTF-8".to_owned(),
         csv::ErrorKind::UnequalLengths {
             expected_len, len, ..
-        } => format!("{len} cells where the header has {expected_len}"),
+        } => format!("{len} of {expected_len} cells"),
         _ => error.to_string(),
     }
 }
