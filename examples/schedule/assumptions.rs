@@ -8,6 +8,7 @@ use groundline::fence::PostKind;
 use groundline::foundation::{HoleShape, Restraint, SquareWidth};
 use groundline::post::Post;
 use groundline::units::{Measurable, Measure, UnitSystem, inch, show, show_as};
+use groundline::wind::{EccentricCase, WallOptions};
 
 /// The sentences.
 pub(crate) fn lines(sheet: &Sheet<'_>) -> Vec<String> {
@@ -63,16 +64,25 @@ fn wind(sheet: &Sheet<'_>) -> String {
                 .map_or("sea level (Ke = 1)".to_owned(), |elevation| {
                     format!("ground at {}", show(elevation, system))
                 });
+            let linear = WallOptions::default().eccentric_case(EccentricCase::Linear);
+            let case_b = if *site.options() == linear {
+                "every run"
+            } else {
+                "runs too short for Case C only"
+            };
             format!(
                 "Wind by {}: basic speed {} (strength level), exposure {}, Kzt {:.3} at the top of the \
                  fence, {elevation}, G {}, Kd 0.85, at least {}. Speed, exposure and topography are \
-                 the user's reading of maps and site.",
+                 the user's reading of maps and site. Case B, for which the figure gives a resultant \
+                 off centre and no distribution, is taken as pressure varying linearly along the run \
+                 ({}).",
                 site.edition(),
                 show(site.speed().speed(), system),
                 site.exposure(),
                 site.topographic_factor(top),
                 site.gust_factor(),
-                show(site.minimum_pressure(), system)
+                show(site.minimum_pressure(), system),
+                case_b
             )
         }
         Site::GivenStrength(site) => format!(

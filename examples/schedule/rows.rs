@@ -165,7 +165,9 @@ pub(crate) const COLUMNS: &[Column] = &[
     Column::new("post", "Post", Number, |row, _| count(row.number)),
     Column::new("kind", "Kind", Number, |row, _| text(row.kind.name())),
     Column::new("run", "Run", Number, |row, _| text(&row.run_name)),
-    Column::new("at", "At", InLength, |row, s| number(row.at, InLength, s)),
+    Column::new("at", "At", InLength, |row, s| {
+        Cell::Number(in_unit(row.at, InLength, s), tape(row.at, s))
+    }),
     Column::new("hole", "Hole", SectionLength, hole),
     Column::new("hole_shape", "Hole shape", Number, |row, _| shape(row)).only_in_csv(),
     Column::new("required", "Required depth", SectionLength, required),
@@ -241,6 +243,27 @@ pub(crate) fn shown<Q: Measurable>(quantity: Q, measure: Measure, system: UnitSy
 fn number<Q: Measurable>(quantity: Q, measure: Measure, system: UnitSystem) -> Cell {
     let value = in_unit(quantity, measure, system);
     Cell::Number(value, shown(quantity, measure, system))
+}
+
+/// A place along a run as a tape reads it: feet and inches to an eighth, or
+/// metres to a millimetre.
+pub(crate) fn tape(at: Length, system: UnitSystem) -> String {
+    const EIGHTHS: [&str; 8] = ["", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
+    if system == UnitSystem::Si {
+        return format!("{:.3}", at.value);
+    }
+    let eighths = (at.to(inch) * 8.0).round();
+    let feet = (eighths / 96.0).floor();
+    let inches = ((eighths - 96.0 * feet) / 8.0).floor();
+    let left = eighths - 96.0 * feet - 8.0 * inches;
+    let near = |(count, _): &(u32, &str)| (f64::from(*count) - left).abs() < 0.5;
+    let part = (0..).zip(EIGHTHS).find(near).map_or("", |(_, part)| part);
+    match (inches > 0.0, part) {
+        (false, "") => format!("{feet}'"),
+        (true, "") => format!("{feet}' {inches}\""),
+        (false, part) => format!("{feet}' {part}\""),
+        (true, part) => format!("{feet}' {inches}-{part}\""),
+    }
 }
 
 /// A depth as it is dug: up to the next inch or centimetre.

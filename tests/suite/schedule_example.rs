@@ -589,3 +589,66 @@ fn the_reaction_drawn_balances_the_load() {
         assert!((greatest - inside.moment().value).abs() < 1e-6 * greatest);
     }
 }
+
+#[test]
+fn places_are_told_as_a_tape_reads_them() {
+    use schedule::rows::tape;
+    for (at, text) in [
+        (ft(0.0), "0'"),
+        (ft(40.0), "40'"),
+        (inch(68.571), "5' 8-5/8\""),
+        (inch(12.5), "1' 1/2\""),
+        (inch(11.99), "1'"),
+        (inch(9.0), "0' 9\""),
+        (inch(0.25), "0' 1/4\""),
+    ] {
+        assert_eq!(tape(at, UnitSystem::Us), text);
+        // To a sixteenth of an inch what the library reads back.
+        let read: Length = parse(text).unwrap();
+        assert!((read - at).abs() <= inch(0.0626));
+    }
+    assert_eq!(tape(m(12.3456), UnitSystem::Si), "12.346");
+}
+
+/// Whatever the options, a sheet comes out, and every number on it is one.
+#[test]
+fn every_option_makes_a_sheet() {
+    let sample = std::fs::read_to_string(samples().join("us.toml")).unwrap();
+    let sample = sample.replace("as_dug = ", "# ");
+    let folder = folder("options");
+    for (old, new) in [
+        ("[post.gate]", "paved = true\n[post.gate]"),
+        ("hole = \"24 in\"", "hole_shape = \"none\""),
+        (
+            "hole = \"18 in\"",
+            "hole = \"18 in\"\nhole_shape = \"square\"",
+        ),
+        ("planned_depth = \"72 in\"", ""),
+        ("class = 4", "class = 4\ndiscount_top = \"80 in\""),
+        ("class = 4", "lateral_bearing = \"20 psf/ft\""),
+        ("class = 4", "class = 5\nisolated_pole = true"),
+        ("height = \"7 ft\"", "height = \"30 ft\""),
+        ("length = \"40 ft\"", "length = \"4000 ft\""),
+        ("length = \"40 ft\"", "length = \"2 ft\""),
+        ("speed = \"105 mph\"", "speed = \"200 mph\""),
+        (
+            "{ kind = \"solid\" }",
+            "{ kind = \"solidity\", solidity = 0.3 }",
+        ),
+        ("units = \"us\"", "units = \"si\""),
+    ] {
+        assert!(sample.contains(old), "{old}");
+        let text = sample.replacen(old, new, 1);
+        std::fs::write(folder.join("job.toml"), text).unwrap();
+        let (out, printed) = run(&folder.join("job.toml"), "options", &[]);
+        printed.unwrap_or_else(|said| panic!("{new}: {said}"));
+        let html = std::fs::read_to_string(out.join("sheet.html")).unwrap();
+        let page = page(&html);
+        assert!(!html.contains("NaN") && !html.contains("inf\""), "{new}");
+        assert!(page.numbers.values().all(|shown| shown.value.is_finite()));
+        assert_eq!(
+            page.states.len(),
+            page.numbers[&(0, "posts".into())].value as usize
+        );
+    }
+}

@@ -2,11 +2,11 @@
 //! posts below, each hole filled by how far its post is used up. Long runs are
 //! cut into pieces that share a post.
 
-use super::super::rows::Row;
+use super::super::rows::{Row, tape};
 use super::{Shade, area, document, label, line, patterns, rectangle};
 use groundline::actions::PressurePicture;
 use groundline::fence::{FencePost, FenceRun};
-use groundline::units::{Length, Measure, UnitSystem, show_as};
+use groundline::units::{Length, Measure, UnitSystem, m, pa, show_as};
 use groundline::wind::WindCase;
 use svg::Node;
 use svg::node::element::Element;
@@ -149,33 +149,35 @@ impl RunPicture<'_> {
                 let (one, other) = (strip.pressure.value, strip.pressure_at_to.value);
                 one + (other - one) * share
             };
-            let (pa, pb) = (at(a), at(b));
+            let (p_from, p_to) = (at(a), at(b));
             let (xa, xb) = (frame.x(a), frame.x(b));
             let corners = [
                 (xa, base),
-                (xa, base - pa * scale),
-                (xb, base - pb * scale),
+                (xa, base - p_from * scale),
+                (xb, base - p_to * scale),
                 (xb, base),
             ];
             svg.append(area(&corners).set("fill", "#ddd").set("stroke-width", 0.8));
             let value = |p: f64| {
-                let pressure = show_as(
-                    groundline::units::pa(p),
-                    Measure::WindPressure,
-                    frame.system,
-                );
+                let pressure = show_as(pa(p), Measure::WindPressure, frame.system);
                 format!("{pressure:.3}")
             };
-            let even = (pa - pb).abs() < 1e-9 * most;
+            let even = (p_from - p_to).abs() < 1e-9 * most;
             let (wide, room) = (xb - xa, if even { 44.0 } else { 100.0 });
             if wide < room {
                 continue;
             }
             if even {
-                let top = base - pa.max(0.0) * scale - 3.0;
-                svg.append(label(f64::midpoint(xa, xb), top, 10, "middle", value(pa)));
+                let top = base - p_from.max(0.0) * scale - 3.0;
+                svg.append(label(
+                    f64::midpoint(xa, xb),
+                    top,
+                    10,
+                    "middle",
+                    value(p_from),
+                ));
             } else {
-                for (x, p, anchor) in [(xa + 2.0, pa, "start"), (xb - 2.0, pb, "end")] {
+                for (x, p, anchor) in [(xa + 2.0, p_from, "start"), (xb - 2.0, p_to, "end")] {
                     let top = base - p.max(0.0) * scale - 3.0;
                     svg.append(label(x, top, 10, anchor, value(p)));
                 }
@@ -218,8 +220,6 @@ impl RunPicture<'_> {
             "start",
             "high",
         ));
-        svg.append(label(6.0, frame.grade + 16.0, 10, "start", "dashes: depth"));
-        svg.append(label(6.0, frame.grade + 28.0, 10, "start", "required"));
     }
 }
 
@@ -256,7 +256,7 @@ fn post(svg: &mut Element, frame: &Frame, at: f64, row: &Row, below: f64) {
         let fails = label(x, foot + 13.0, 11, "middle", "FAILS");
         svg.append(fails.set("font-weight", "bold"));
     }
-    let place = show_as(groundline::units::m(at), Measure::Length, frame.system).to_string();
+    let place = tape(m(at), frame.system);
     let place = label(x, foot + 27.0, 10, "middle", place);
     svg.append(place);
 }

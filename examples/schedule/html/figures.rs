@@ -38,7 +38,7 @@ pub(super) fn elevations(out: &mut String, sheet: &Sheet<'_>) {
         out,
         "<p class=\"notes\">Pressure on gross area of each run taken alone, gates shut, {}, as positive \
          above its line; each case stands for both directions of the wind. Under each post its \
-         utilization and its place along the run. Drawn to different scales along the fence and \
+         utilization and its place along the run; dashes mark the depth required. Drawn to different scales along the fence and \
          upwards; holes no narrower than can be seen.</p>\n",
         escape(sheet.level)
     );
