@@ -105,7 +105,7 @@ fn loads(sheet: &Sheet<'_>) -> String {
     format!(
         "Combined to {combination}. Each post is checked for wind across each of its runs, at a corner \
          on both at once as vectors, and with each gate beside it shut and open; the worst counts. \
-         Dead load: panels on their tributary width, and gate leaves off their hinges."
+         Dead load: panels on their tributary width, and the leaves of gates, half their width from the post."
     )
 }
 

@@ -5,7 +5,8 @@ use super::schedule_example::sheet_of;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-/// A browser on the PATH that runs without a window.
+/// A browser on the PATH that runs without a window. Some systems have only a
+/// stand-in of that name, which says no version.
 fn browser() -> Option<PathBuf> {
     let names = ["chromium", "chromium-browser", "google-chrome", "chrome"];
     let path = std::env::var_os("PATH")?;
@@ -13,9 +14,13 @@ fn browser() -> Option<PathBuf> {
     let mut all = names
         .iter()
         .flat_map(|name| folders.iter().map(move |folder| folder.join(name)));
-    let found = all.find(|program| program.is_file());
+    let runs = |program: &PathBuf| {
+        let version = Command::new(program).arg("--version").output();
+        version.is_ok_and(|said| said.status.success())
+    };
+    let found = all.find(|program| program.is_file() && runs(program));
     if found.is_none() {
-        println!("skipped: none of {names:?} is on the PATH");
+        println!("skipped: none of {names:?} on the PATH runs");
     }
     found
 }

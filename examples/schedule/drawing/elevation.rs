@@ -256,7 +256,11 @@ fn post(svg: &mut Element, frame: &Frame, at: f64, row: &Row, below: f64) {
         let fails = label(x, foot + 13.0, 11, "middle", "FAILS");
         svg.append(fails.set("font-weight", "bold"));
     }
-    let place = tape(m(at), frame.system);
+    let unit = match frame.system {
+        UnitSystem::Us => "",
+        UnitSystem::Si => " m",
+    };
+    let place = tape(m(at), frame.system) + unit;
     let place = label(x, foot + 27.0, 10, "middle", place);
     svg.append(place);
 }

@@ -141,7 +141,7 @@ impl HolePicture {
         let grade = ABOVE + self.top.value * scale;
         let y = |depth: f64| grade + depth * scale;
         let title = format!("Post {} and its hole", self.number);
-        let mut svg = document(1000.0, ABOVE + HEIGHT + 40.0, &title);
+        let mut svg = document(1000.0, ABOVE + HEIGHT + 64.0, &title);
         svg.append(patterns("hole"));
         self.post(&mut svg, scale, &y, system);
         self.bearing(&mut svg, &y, system);
@@ -321,6 +321,7 @@ impl HolePicture {
         let at = y(self.greatest_at.value);
         svg.append(line(X - 12.0, at, X + 12.0, at).set("stroke-width", 2));
         let text = format!("Mmax {:.4}", show(self.greatest, system));
-        svg.append(label(X + 18.0, at + 4.0, 12, "start", text));
+        let down = if self.paved { 18.0 } else { 4.0 };
+        svg.append(label(X + 18.0, at + down, 12, "start", text));
     }
 }
