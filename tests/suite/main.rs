@@ -18,6 +18,10 @@ mod below_grade;
 mod codes;
 mod combination;
 mod cubic;
+#[cfg(feature = "serde")]
+mod embed;
+#[cfg(feature = "serde")]
+mod embed;
 mod embedment;
 mod en1991;
 mod example_flags;
@@ -33,6 +37,9 @@ mod properties;
 mod response;
 mod response_properties;
 mod samples;
+mod schedule_browser;
+mod schedule_example;
+mod schedule_refusals;
 mod sections;
 mod side_by_side;
 mod tables;
