@@ -20,8 +20,6 @@ mod combination;
 mod cubic;
 #[cfg(feature = "serde")]
 mod embed;
-#[cfg(feature = "serde")]
-mod embed;
 mod embedment;
 mod en1991;
 mod example_flags;
