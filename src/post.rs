@@ -10,12 +10,14 @@
 //! | moment and shear below grade | [`BelowGrade`] | statics |
 //! | dressed timber and fence pipe as sold | [`catalogue`] | NDS Supplement, ASTM F1083 and F1043 |
 //! | how far the top leans | [`Lean`] | statics |
+//! | weight and bending together | [`AxialBending`] | AISC 360 H1, NDS 3.9.2 |
 //!
 //! Bending and shear, where the moment is greatest. Axial load (small in a
-//! fence post) is not combined with bending. Wall or face lost to rust or decay
+//! fence post) is combined with bending where asked for. Wall or face lost to rust or decay
 //! is a smaller section ([`crate::section::Tube::less_outside`],
 //! [`crate::section::Square::less_each_face`]).
 
+mod axial;
 mod below_grade;
 pub mod catalogue;
 mod design_resistance;
@@ -27,6 +29,7 @@ mod timber;
 mod timber_en1995;
 mod timber_values;
 
+pub use axial::{AxialBending, AxialForm, AxialOptions, CompressionValues};
 pub use below_grade::BelowGrade;
 pub use design_resistance::{DesignCheck, DesignResistance};
 pub use given::GivenPost;
@@ -40,7 +43,7 @@ pub use timber_values::{DesignValues, Grade, SizeClass, Species};
 use crate::section::PostSection;
 use crate::source::Citation;
 use crate::step::{Step, Worksheet};
-use crate::units::{Force, Torque};
+use crate::units::{FlexuralRigidity, Force, Torque};
 use crate::utilization::Utilization;
 
 /// A post of a material and a section.
@@ -73,6 +76,14 @@ impl Post {
             Self::Timber(post) => post.strength(),
             Self::Pipe(post) => post.strength(),
             Self::Given(post) => post.strength(),
+        }
+    }
+
+    /// EI: of pipe 29 000 ksi times I; none where no modulus is known.
+    pub fn rigidity(&self) -> Option<FlexuralRigidity> {
+        match self {
+            Self::Pipe(post) => Some(post.rigidity()),
+            Self::Timber(_) | Self::Given(_) => None,
         }
     }
 

@@ -13,7 +13,7 @@ use crate::limit_state::LoadAndResistance;
 use crate::section::{PostSection, Tube};
 use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
-use crate::units::{Measure, Pressure, bending_moment, ksi};
+use crate::units::{FlexuralRigidity, Measurable, Measure, Pressure, bending_moment, ksi};
 
 /// E of steel.
 const MODULUS_KSI: f64 = 29_000.0;
@@ -92,7 +92,13 @@ impl PipePost {
         self.steel
     }
 
-    fn e_over_fy(&self) -> f64 {
+    /// EI, E = 29 000 ksi.
+    pub fn rigidity(&self) -> FlexuralRigidity {
+        FlexuralRigidity::from_si(ksi(MODULUS_KSI).value * self.section.second_moment().value)
+    }
+
+    /// E/Fy.
+    pub(super) fn e_over_fy(&self) -> f64 {
         ksi(MODULUS_KSI).value / self.steel.0.value
     }
 
