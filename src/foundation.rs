@@ -330,9 +330,7 @@ impl Foundation {
             }
             (Fill::Driven, Restraint::None) => "Driven; nothing rigid at grade.",
             (Fill::Driven, Restraint::RigidPaving) => "Driven; rigid paving at grade.",
-            (_, Restraint::None) => {
-                "Post without structural footing; nothing rigid at grade."
-            }
+            (_, Restraint::None) => "Post without structural footing; nothing rigid at grade.",
             (_, Restraint::RigidPaving) => {
                 "Post without structural footing; rigid paving at grade."
             }

@@ -76,12 +76,7 @@ impl PostDesign {
     /// assert_eq!(foam.foundation().bearing_width().width(), inch(2.375));
     /// # Ok::<(), groundline::Error>(())
     /// ```
-    pub fn set_in(
-        ground: Ground,
-        post: Post,
-        setting: Setting,
-        hole: Hole,
-    ) -> Result<Self, Error> {
+    pub fn set_in(ground: Ground, post: Post, setting: Setting, hole: Hole) -> Result<Self, Error> {
         let foundation = match setting {
             Setting::PouredConcrete => Foundation::concrete(hole, post.section())?,
             Setting::Driven => {
