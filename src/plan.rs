@@ -248,7 +248,7 @@ where
         let height = self.height(post);
         let tall = height > ft(12.0);
         let asked = self.plan.site_checks(post.number);
-        let site = if *asked == SiteChecks::default() {
+        let site = if asked.is_empty() {
             SiteResults::NONE
         } else {
             asked.of(&check, &cases, height)
@@ -262,7 +262,11 @@ where
             post: *post,
             cases,
             check,
-            cautions: site.cautions(cautions),
+            cautions: if asked.is_empty() {
+                cautions
+            } else {
+                site.cautions(cautions)
+            },
             site,
         })
     }
@@ -438,7 +442,9 @@ impl<L: LimitState> ScheduledPost<L> {
     pub fn passes(&self) -> bool {
         self.utilization().passes()
     }
+}
 
+impl<L: CombinesTo<AllowableStress>> ScheduledPost<L> {
     /// Every check that fails.
     pub fn failing(&self) -> impl Iterator<Item = Governing> + '_ {
         Governing::ALL.into_iter().filter(|check| {

@@ -77,6 +77,15 @@ impl SiteChecks {
         }
     }
 
+    /// Is nothing asked for?
+    pub const fn is_empty(&self) -> bool {
+        self.lean.is_none()
+            && self.frost.is_none()
+            && self.uplift.is_none()
+            && self.axial.is_none()
+            && self.materials.is_none()
+    }
+
     /// The frost asked for.
     pub const fn frost(&self) -> Option<&FrostOptions> {
         self.frost.as_ref()
@@ -307,6 +316,12 @@ impl SiteResults {
         self.frost.write("Frost", sheet, FrostCheck::write);
         self.uplift.write("Pull-out", sheet, UpliftCheck::write);
         self.materials.write("Quantities", sheet, Materials::write);
+        let any = Governing::ALL
+            .into_iter()
+            .any(|check| self.utilization_of(check).is_some());
+        if any {
+            sheet.section("Result of the checks asked for");
+        }
         for check in Governing::ALL {
             if let Some(utilization) = self.utilization_of(check) {
                 sheet.remark(format!(
