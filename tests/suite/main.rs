@@ -32,6 +32,7 @@ mod response;
 mod response_properties;
 mod samples;
 mod side_by_side;
+mod site_checks;
 mod tables;
 mod topography;
 mod units;
