@@ -293,6 +293,43 @@ impl LeanCheck {
                 .with("EI", self.rigidity)
                 .cite(&source::LEAN_SPREAD),
         );
+        self.write_ground(sheet);
+        sheet.push(
+            Step::computed(
+                "yt",
+                "movement of the top",
+                "yf + h*q0*pi/180 + y0",
+                self.lean.total(),
+            )
+            .with("yf", self.lean.flexure())
+            .with("h", self.lean.height())
+            .with("q0", self.lean.rotation())
+            .with("y0", self.lean.movement())
+            .cite(&source::STATICS),
+        );
+        sheet.push(
+            Step::computed_number("rl", "movement over height", "yt/H", self.ratio)
+                .with("yt", self.lean.total())
+                .with("H", self.height),
+        );
+        match (self.limit, self.utilization) {
+            (Some(limit), Some(utilization)) if utilization < Utilization::NO_CAPACITY => {
+                sheet.push(
+                    Step::computed_number("ul", "utilization", "rl/lim", utilization.ratio())
+                        .with_number("rl", self.ratio)
+                        .with_number("lim", limit)
+                        .cite(&source::GIVEN),
+                );
+            }
+            (None, _) => {
+                sheet.remark("No limit of lean was given: no code sets one for fences.");
+            }
+            _ => {}
+        }
+    }
+
+    /// Movement and rotation in the ground.
+    fn write_ground(&self, sheet: &mut Worksheet) {
         for (symbol, meaning, value) in [
             ("cv", "movement by shear", self.give.by_shear),
             (
@@ -335,38 +372,6 @@ impl LeanCheck {
             ))
             .with_number("cr", self.give.by_moment),
         );
-        sheet.push(
-            Step::computed(
-                "yt",
-                "movement of the top",
-                "yf + h*q0*pi/180 + y0",
-                self.lean.total(),
-            )
-            .with("yf", self.lean.flexure())
-            .with("h", self.lean.height())
-            .with("q0", self.lean.rotation())
-            .with("y0", self.lean.movement())
-            .cite(&source::STATICS),
-        );
-        sheet.push(
-            Step::computed_number("rl", "movement over height", "yt/H", self.ratio)
-                .with("yt", self.lean.total())
-                .with("H", self.height),
-        );
-        match (self.limit, self.utilization) {
-            (Some(limit), Some(utilization)) if utilization < Utilization::NO_CAPACITY => {
-                sheet.push(
-                    Step::computed_number("ul", "utilization", "rl/lim", utilization.ratio())
-                        .with_number("rl", self.ratio)
-                        .with_number("lim", limit)
-                        .cite(&source::GIVEN),
-                );
-            }
-            (None, _) => {
-                sheet.remark("No limit of lean was given: no code sets one for fences.");
-            }
-            _ => {}
-        }
     }
 }
 

@@ -291,7 +291,7 @@ impl SiteResults {
             .axial
             .done()
             .is_some_and(|axial| axial.source().mark == crate::source::Mark::FromMemory);
-        let bonded = self.uplift.done().is_some_and(|uplift| uplift.bonded());
+        let bonded = self.uplift.done().is_some_and(UpliftCheck::bonded);
         let tested = self
             .frost
             .done()

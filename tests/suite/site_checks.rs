@@ -18,7 +18,7 @@ use groundline::post::*;
 use groundline::report;
 use groundline::response::closed_form::{self, finite_growing};
 use groundline::response::{PostModel, Springs};
-use groundline::section::{PostSection, Square, Tube};
+use groundline::section::{PostSection, Tube};
 use groundline::units::*;
 use groundline::uplift::{FrozenGround, PullOutMode};
 use groundline::utilization::Utilization;
@@ -45,6 +45,10 @@ fn concrete(post: impl Into<Post>) -> PostDesign {
     PostDesign::in_concrete(ground(), post.into(), Hole::round(inch(12.0)).unwrap()).unwrap()
 }
 
+#[expect(
+    clippy::large_types_passed_by_value,
+    reason = "a test says what it asks for in one line"
+)]
 fn plan(design: PostDesign, depth: Length, asked: SiteChecks) -> FencePlan {
     FencePlan::new(site(), fence(), design)
         .with_planned_depth(depth)
@@ -52,6 +56,10 @@ fn plan(design: PostDesign, depth: Length, asked: SiteChecks) -> FencePlan {
 }
 
 /// The fourth post, in the middle of the run.
+#[expect(
+    clippy::large_types_passed_by_value,
+    reason = "a test says what it asks for in one line"
+)]
 fn post(design: PostDesign, depth: Length, asked: SiteChecks) -> ScheduledPost {
     plan(design, depth, asked)
         .schedule()
@@ -267,11 +275,11 @@ fn lean_of_a_pipe_by_hand_and_solver() {
 fn finite_post_in_growing_ground() {
     let (nh, l) = (kn_per_cu_m(5_000.0), m(1.0));
     let rigidity = |ratio: f64| n_sq_m(5e6 / ratio.powi(5));
-    let (v, mo) = (kn(2.0), kn_m(3.0));
+    let (v, mo) = (kn(0.02), kn_m(0.03));
     for ratio in [0.1, 0.3, 1.0, 1.7, 2.5, 3.5, 4.5, 5.9] {
         let ei = rigidity(ratio);
         let post = finite_growing(nh, ei, l, v, mo).unwrap();
-        if ratio > 0.2 {
+        if ratio >= 1.0 {
             let solved = PostModel::new(ei, m(0.3), l, Springs::growing(nh).unwrap())
                 .unwrap()
                 .with_force(m(0.0), v)
@@ -296,19 +304,19 @@ fn finite_post_in_growing_ground() {
             // 18 H/(nh L²) + 24 M/(nh L³), in kN and m.
             assert_relative_eq!(
                 post.deflection.value,
-                (18.0 * 2.0 + 24.0 * 3.0) / 5_000.0,
+                (18.0 * 0.02 + 24.0 * 0.03) / 5_000.0,
                 max_relative = 1e-3
             );
             assert_relative_eq!(
                 post.rotation.value,
-                -(24.0 * 2.0 + 36.0 * 3.0) / 5_000.0,
+                -(24.0 * 0.02 + 36.0 * 0.03) / 5_000.0,
                 max_relative = 1e-3
             );
         }
         if ratio > 4.5 {
             // 2.43 and 1.62 of the printed tables.
             let t = 1.0 / ratio;
-            let y = 2.43 * 2e3 * t.powi(3) / ei.value + 1.62 * 3e3 * t * t / ei.value;
+            let y = 2.43 * 20.0 * t.powi(3) / ei.value + 1.62 * 30.0 * t * t / ei.value;
             assert_relative_eq!(post.deflection.value, y, max_relative = 5e-3);
         }
         let by_moment = finite_growing(nh, ei, l, kn(0.0), kn_m(1.0)).unwrap();
@@ -377,14 +385,14 @@ fn forms_hand_over_without_a_step() {
 
 #[test]
 fn limit_of_lean_governs_where_reached() {
-    let free = post(concrete(pipe(4.0, 0.226)), ft(6.0), lean(clay()));
+    let free = post(concrete(pipe(4.0, 0.226)), ft(8.0), lean(clay()));
     let ratio = lean_of(&free).ratio;
     assert_eq!(lean_of(&free).utilization, None);
     assert_eq!(free.governing(), free.check.governing);
     let at = |limit: f64| {
         post(
             concrete(pipe(4.0, 0.226)),
-            ft(6.0),
+            ft(8.0),
             lean(clay().with_limit(limit).unwrap()),
         )
     };
@@ -398,7 +406,8 @@ fn limit_of_lean_governs_where_reached() {
         max_relative = 1e-12
     );
     assert_eq!(tight.governing(), Governing::Lean);
-    assert!(!tight.passes() && tight.check.passes());
+    let own: Vec<_> = tight.check.failing().collect();
+    assert!(!tight.passes() && own.is_empty(), "{own:?}");
     assert!(tight.failing().eq([Governing::Lean]));
     assert_relative_eq!(tight.utilization().ratio(), 3.0, max_relative = 1e-12);
 }
@@ -1128,7 +1137,7 @@ fn two_feet_and_one_bag() {
     assert_relative_eq!(line.exact, 0.3312 / 0.6, max_relative = 1e-3);
     assert_eq!(line.buy, 1.0);
     let wider = count(pipe(2.375, 0.13).into(), 8.0);
-    assert_relative_eq!(wider.exact, 0.6366 / 0.6, max_relative = 1e-3);
+    assert_relative_eq!(wider.exact, 0.637 / 0.6, max_relative = 1e-3);
     assert_eq!(wider.buy, 2.0);
 }
 
