@@ -260,47 +260,47 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
 
 /// Bags, frost and lean, as far as asked for.
 pub(crate) fn asked(schedule: &Schedule<'_>, system: UnitSystem) -> String {
-    let mut out = String::new();
+    let mut lines = Vec::new();
     let sum = schedule.materials(None);
     if sum.bags > 0.0 {
-        out += &format!(
+        lines.push(format!(
             "Bags to the planned depth, no waste: {} ({} if every post rounds up), {} to carry.\n",
             sum.least_bags(),
             sum.bags,
             show(sum.carry, system)
-        );
+        ));
     }
     let posts = || schedule.posts();
     let frost = posts()
         .filter_map(|post| Some((post.post.number, *post.site.frost.done()?)))
         .max_by_key(|(_, frost)| frost.utilization);
     if let Some((number, frost)) = frost {
-        out += &format!(
+        lines.push(format!(
             "Frost lifts post {number} with {}, {} holds it: {}.\n",
             show(frost.balance.lifts, system),
             show(frost.balance.holds, system),
             frost.remedy().unwrap_or("it stays")
-        );
+        ));
     }
     let lean = posts()
         .filter_map(|post| Some((post.post.number, *post.site.lean.done()?)))
         .max_by(|a, b| a.1.ratio.total_cmp(&b.1.ratio));
     if let Some((number, lean)) = lean {
-        out += &format!(
+        lines.push(format!(
             "Lean: the top of post {number} moves {} at this wind, 1/{:.0} of its height.\n",
             show_as(lean.lean.total(), Measure::SectionLength, system),
             1.0 / lean.ratio
-        );
+        ));
     }
-    let refused: Option<String> = posts().find_map(|post| {
+    lines.extend(posts().find_map(|post| {
         let refusal = post.site.refusals().next()?;
         Some(format!(
             "NOT CHECKED at post {}: {}.\n",
             post.post.number,
             refusal.in_system(system)
         ))
-    });
-    out + &refused.unwrap_or_default()
+    }));
+    lines.concat()
 }
 
 /// The case of the ASCE 7 wall figure.
