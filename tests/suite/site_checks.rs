@@ -1410,3 +1410,132 @@ fn hostile_numbers_are_refused() {
         assert!(post.cautions().contains(Caution::NotAllChecked));
     }
 }
+
+// Beside these.
+
+/// A top that does not count holds nothing, nor does the frost: the deeper of
+/// the two.
+#[test]
+fn friction_begins_below_frost_and_discounted_top() {
+    for (top, frost_depth) in [(2.0, 1.0), (1.0, 2.0), (2.0, 2.0)] {
+        let ground = ground().discounting_top(ft(top)).unwrap();
+        let hole = Hole::round(inch(12.0)).unwrap();
+        let design = PostDesign::in_concrete(ground, pine(5.5).into(), hole).unwrap();
+        let asked = SiteChecks::default()
+            .with_frost(
+                FrostOptions::new(ft(frost_depth), Grip::FineGrained)
+                    .unwrap()
+                    .with_friction(SideFriction::Allowable(psf(100.0)))
+                    .unwrap(),
+            )
+            .with_uplift(
+                UpliftOptions::new(lb(100.0))
+                    .unwrap()
+                    .with_friction(SideFriction::Allowable(psf(100.0)))
+                    .unwrap(),
+            );
+        let post = post(design, ft(5.0), asked);
+        let anchorage = post.site.frost.done().unwrap().anchorage;
+        assert_relative_eq!(anchorage.to(lb), 100.0 * PI * 3.0, max_relative = 1e-9);
+        let side = post.site.uplift.done().unwrap().side;
+        assert_relative_eq!(side.to(sq_ft), PI * 3.0, max_relative = 1e-9);
+    }
+}
+
+/// Where a number comes from: the weakest way, the grip, the closed form.
+#[test]
+fn sources_of_what_governs() {
+    let asked = everything().with_uplift(
+        UpliftOptions::new(lb(100.0))
+            .unwrap()
+            .with_friction(SideFriction::Presumptive)
+            .unwrap(),
+    );
+    let post = post(concrete(pine(5.5)), ft(5.0), asked);
+    let id = |source: &groundline::source::Citation| source.id;
+    assert_eq!(
+        id(post.site.uplift.done().unwrap().resistance.source),
+        "ibc/1810.3.3.1.4"
+    );
+    assert_eq!(
+        id(post.site.frost.done().unwrap().source()),
+        "cfem/adfreeze"
+    );
+    assert_eq!(
+        id(post.site.lean.done().unwrap().source()),
+        "growing-series"
+    );
+    assert_eq!(id(post.site.axial.done().unwrap().source()), "nds/3.9.2");
+}
+
+/// The leaf of a gate hangs on its post: a couple, in line or across, that
+/// bends it as at the top and turns it in the ground with the wind.
+#[test]
+fn a_hung_leaf_leans_its_post() {
+    let of = |weight: f64| {
+        let panel = Panel::new(ft(6.0)).unwrap();
+        let gate = Gate::new(ft(16.0), ft(4.0), lb(weight), Hinges::AtStart).unwrap();
+        let run = FenceRun::new(panel, ft(36.0), ft(8.0))
+            .unwrap()
+            .with_gate(gate)
+            .unwrap();
+        let plan = FencePlan::new(site(), Fence::new(run), concrete(pipe(2.875, 0.16)))
+            .with_planned_depth(ft(5.0))
+            .with_site_checks(lean(clay()));
+        let schedule = plan.schedule().unwrap();
+        let post = schedule
+            .posts()
+            .max_by(|a, b| {
+                let weight = |post: &ScheduledPost| post.cases[0].dead.axial().value;
+                weight(a).total_cmp(&weight(b))
+            })
+            .unwrap();
+        (post, lean_of(&post))
+    };
+    let ((_, light), (post, heavy)) = (of(0.0), of(400.0));
+    assert_eq!(light.couples, lb_ft(0.0));
+    assert!(heavy.couples > lb_ft(0.0));
+    let case = post
+        .cases
+        .iter()
+        .find(|case| {
+            let dead = case.dead.in_line() + case.dead.across();
+            (0.6 * case.wind.shear() - heavy.shear).abs() < lb(1e-6) && dead == heavy.couples
+        })
+        .unwrap();
+    // 400 lb at half of 4 ft.
+    let arm = (case.dead.in_line() + case.dead.across()).to(lb_ft) / 400.0;
+    assert_relative_eq!(arm, 2.0, max_relative = 1e-6);
+    // With y0 and θ0 of the same ground under M + C, by Hetenyi.
+    let moment = heavy.wind_moment + heavy.couples;
+    let by = closed_form::finite(mpa(4.0), heavy.rigidity, ft(5.0), heavy.shear, moment)
+        .unwrap()
+        .at_grade();
+    assert_relative_eq!(
+        heavy.lean.movement().value,
+        by.deflection.value,
+        max_relative = 1e-9
+    );
+    assert_relative_eq!(
+        heavy.lean.rotation().value,
+        -by.rotation.value,
+        max_relative = 1e-9
+    );
+    assert!(heavy.ratio > light.ratio);
+}
+
+/// Wind that is at allowable-stress level as given is not multiplied by 0.6.
+#[test]
+fn wind_at_allowable_level_as_given() {
+    let pressure = DirectPressure::new(psf(12.0), AllowableStress::Basic).unwrap();
+    let plan = FencePlan::new(pressure, fence(), concrete(pipe(2.875, 0.16)))
+        .with_planned_depth(ft(5.0))
+        .with_site_checks(
+            lean(clay()).with_frost(FrostOptions::new(ft(2.0), Grip::FineGrained).unwrap()),
+        );
+    let post = plan.schedule().unwrap().post(4).unwrap();
+    // 12 psf on 8 ft by 6 ft.
+    let check = post.site.lean.done().unwrap();
+    assert_relative_eq!(check.shear.to(lb), 576.0, max_relative = 1e-9);
+    assert_eq!(post.site.frost.done().unwrap().relieving, 0.6);
+}
