@@ -1334,6 +1334,10 @@ fn numbers_recompute_by_hand() {
                     assert!(!text.contains("NaN") && !text.contains("inf "));
                 }
                 assert_eq!(post.site.refusals().count(), 0);
+                // Of the case worst in bending, which the strength check may
+                // pass over for one worse in shear.
+                let bent = post.site.axial.done().unwrap().bending;
+                assert!(bent >= post.check.strength.bending);
                 let worst = Governing::ALL
                     .into_iter()
                     .filter_map(|check| post.site.utilization_of(check))
@@ -1522,6 +1526,24 @@ fn a_hung_leaf_leans_its_post() {
         max_relative = 1e-9
     );
     assert!(heavy.ratio > light.ratio);
+    // The worst of every case, each by itself.
+    let each: Vec<f64> = post
+        .cases
+        .iter()
+        .map(|case| {
+            let (v, mo) = (case.wind.shear() * 0.6, case.wind.moment() * 0.6);
+            let couples = case.dead.in_line() + case.dead.across();
+            let bent = Lean::of_grade(v, mo, couples, ft(6.0), heavy.rigidity).unwrap();
+            let by = closed_form::finite(mpa(4.0), heavy.rigidity, ft(5.0), v, mo + couples)
+                .unwrap()
+                .at_grade();
+            let top = bent.total() + by.deflection + ft(6.0) * -by.rotation.value;
+            (top / ft(6.0)).value
+        })
+        .collect();
+    let worst = each.iter().copied().fold(0.0, f64::max);
+    assert!(each.len() > 1 && each.iter().any(|one| *one < 0.99 * worst));
+    assert_relative_eq!(heavy.ratio, worst, max_relative = 1e-9);
 }
 
 /// Wind that is at allowable-stress level as given is not multiplied by 0.6.
