@@ -26,7 +26,7 @@ mod uplift;
 pub use design::PostDesign;
 pub use frost::{FrostCheck, FrostOptions, FrostRemedy, Grip};
 pub use governing::Governing;
-pub use lean::{GroundStiffness, LeanCheck, LeanForm, LeanOptions};
+pub use lean::{Give, GroundStiffness, LeanCheck, LeanForm, LeanOptions};
 pub use materials::{MaterialOptions, Materials, MaterialsSum};
 pub use post_check::PostCheck;
 pub use side::{CreditedFriction, SideFriction};
