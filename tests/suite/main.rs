@@ -34,6 +34,8 @@ mod response_properties;
 mod samples;
 mod sections;
 mod side_by_side;
+mod site_checks;
+mod site_checks_kinds;
 mod tables;
 mod textbook_members;
 mod topography;
