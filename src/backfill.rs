@@ -92,6 +92,32 @@ impl Setting {
                 Caution::Backfill,
             )
             .with_if(self == Self::ExpandingFoam, Caution::Foam)
+            .with_if(
+                matches!(
+                    self,
+                    Self::ExpandingFoam | Self::CompactedGravel | Self::TampedSoil
+                ),
+                Caution::BackfillRing,
+            )
+    }
+}
+
+/// A time in days: how long a setting rests before it is loaded, or needs to.
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
+pub struct RestDays(f64);
+
+impl RestDays {
+    /// Days.
+    ///
+    /// # Errors
+    /// Outside 0 to 1 000.
+    pub fn new(days: f64) -> Result<Self, Error> {
+        number_within("days of rest", days, 0.0, 1_000.0).map(Self)
+    }
+
+    /// Days.
+    pub const fn days(self) -> f64 {
+        self.0
     }
 }
 

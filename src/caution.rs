@@ -31,6 +31,10 @@ cautions! {
     /// Where the ground freezes.
     Frost = "Frost is not checked here. Where the ground freezes, the local frost depth governs \
         the bottom of the footing, and frozen soil gripping its side can lift it.";
+    /// Frost was checked.
+    FrostChecked = "Frost was checked for the depth and grip given: the local frost depth of the code \
+        governs, the grip of wet ground varies from winter to winter, and water in the hole is not \
+        taken off the weight.";
     /// Ground that is not level.
     Slope = "The pole formulas assume level ground. On or near a slope, or beside a cut, the soil \
         on the low side holds less.";
@@ -42,6 +46,12 @@ cautions! {
         not checked here.";
     /// Concrete.
     Curing = "Let concrete cure and brace the posts before the fence is loaded by wind.";
+    /// Loaded before it has set.
+    SetTooSoon = "The wind comes on the fence sooner than what the posts are set in is said to need: \
+        brace the posts or wait.";
+    /// A check asked for and not made.
+    NotAllChecked = "A check that was asked for could not be made and counts for nothing here; its \
+        reason stands in the working.";
     /// Presumptive soil.
     PresumptiveSoil = "Presumptive soil values suppose firm, natural, undisturbed ground of the \
         class named. Mud, organic soil, peat, soft clay and loose fill have no presumptive value.";
@@ -151,6 +161,16 @@ impl Cautions {
     #[must_use]
     pub const fn with_if(self, applies: bool, caution: Caution) -> Self {
         if applies { self.with(caution) } else { self }
+    }
+
+    /// These with one in place of another that is among them.
+    #[must_use]
+    pub(crate) const fn replacing(self, old: Caution, new: Caution) -> Self {
+        if self.contains(old) {
+            Self(self.0 & !old.bit() | new.bit())
+        } else {
+            self
+        }
     }
 
     /// The union.

@@ -143,6 +143,8 @@ impl BearingWidth {
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Fill {
     Concrete(Hole),
+    Backfilled(Hole),
+    Driven,
     Bare,
 }
 
@@ -209,10 +211,35 @@ impl Foundation {
                 fill: Self::concrete(hole, self.section)?.fill,
                 ..self
             }),
-            Fill::Bare => Err(Error::NotApplicable {
+            Fill::Backfilled(_) | Fill::Driven | Fill::Bare => Err(Error::NotApplicable {
                 field: "hole",
                 reason: "the post stands without a footing; its hole makes no difference",
             }),
+        }
+    }
+
+    /// A post in a hole that something else than concrete fills: as
+    /// [`Foundation::bare`], with the hole known.
+    ///
+    /// # Errors
+    /// The post does not fit into the hole.
+    pub fn backfilled(hole: Hole, section: PostSection) -> Result<Self, Error> {
+        let across = match hole.shape {
+            HoleShape::Round => section.bearing_width(),
+            HoleShape::Square => section.face_width(),
+        };
+        size_within("hole size", hole.size, across, ft(10.0))?;
+        Ok(Self {
+            fill: Fill::Backfilled(hole),
+            ..Self::bare(section)
+        })
+    }
+
+    /// A driven post: it alone bears, on undisturbed ground.
+    pub fn driven(section: PostSection) -> Self {
+        Self {
+            fill: Fill::Driven,
+            ..Self::bare(section)
         }
     }
 
@@ -240,8 +267,8 @@ impl Foundation {
         BearingWidth(match &self.fill {
             Fill::Concrete(hole) if face => hole.size,
             Fill::Concrete(hole) => hole.diagonal(),
-            Fill::Bare if face => self.section.face_width(),
-            Fill::Bare => self.section.bearing_width(),
+            _ if face => self.section.face_width(),
+            _ => self.section.bearing_width(),
         })
     }
 
@@ -256,7 +283,16 @@ impl Foundation {
     pub const fn hole(&self) -> Option<&Hole> {
         match &self.fill {
             Fill::Concrete(hole) => Some(hole),
-            Fill::Bare => None,
+            _ => None,
+        }
+    }
+
+    /// The hole, whatever fills it, if it is known.
+    #[inline]
+    pub const fn dug_hole(&self) -> Option<&Hole> {
+        match &self.fill {
+            Fill::Concrete(hole) | Fill::Backfilled(hole) => Some(hole),
+            Fill::Driven | Fill::Bare => None,
         }
     }
 
@@ -271,7 +307,7 @@ impl Foundation {
     pub fn base_area(&self) -> Area {
         match &self.fill {
             Fill::Concrete(hole) => hole.area(),
-            Fill::Bare => self.section.gross_area(),
+            _ => self.section.gross_area(),
         }
     }
 
@@ -282,7 +318,7 @@ impl Foundation {
         let depth = Length::from_si(depth.value.max(0.0).min(ft(300.0).value));
         match &self.fill {
             Fill::Concrete(hole) => (hole.area() - self.section.gross_area()) * depth,
-            Fill::Bare => Volume::from_si(0.0),
+            _ => Volume::from_si(0.0),
         }
     }
 
@@ -290,8 +326,8 @@ impl Foundation {
     #[inline]
     const fn citation(&self) -> &'static Citation {
         match self.fill {
-            Fill::Concrete(_) => &source::IBC_1807_3_2_1,
-            Fill::Bare => &source::IBC_1807_3_3,
+            Fill::Concrete(_) | Fill::Driven => &source::IBC_1807_3_2_1,
+            Fill::Backfilled(_) | Fill::Bare => &source::IBC_1807_3_3,
         }
     }
 
@@ -300,7 +336,10 @@ impl Foundation {
         let concrete = matches!(self.fill, Fill::Concrete(_));
         Cautions::default()
             .with_if(concrete, Caution::Curing)
-            .with_if(!concrete, Caution::Backfill)
+            .with_if(
+                matches!(self.fill, Fill::Backfilled(_) | Fill::Bare),
+                Caution::Backfill,
+            )
             .with_if(
                 self.restraint == Restraint::RigidPaving,
                 Caution::RigidPaving,
@@ -317,17 +356,17 @@ impl Foundation {
             (Fill::Concrete(_), Restraint::RigidPaving) => {
                 "Poured concrete against undisturbed ground; rigid paving at grade."
             }
-            (Fill::Bare, Restraint::None) => {
-                "Post without structural footing; nothing rigid at grade."
-            }
-            (Fill::Bare, Restraint::RigidPaving) => {
+            (Fill::Driven, Restraint::None) => "Driven; nothing rigid at grade.",
+            (Fill::Driven, Restraint::RigidPaving) => "Driven; rigid paving at grade.",
+            (_, Restraint::None) => "Post without structural footing; nothing rigid at grade.",
+            (_, Restraint::RigidPaving) => {
                 "Post without structural footing; rigid paving at grade."
             }
         });
         let b = self.bearing_width().width();
         let (size, square) = match &self.fill {
             Fill::Concrete(hole) => (hole.size, hole.shape == HoleShape::Square),
-            Fill::Bare => (self.section.face_width(), self.section.is_square()),
+            _ => (self.section.face_width(), self.section.is_square()),
         };
         let step = if square && self.square_width == SquareWidth::Diagonal {
             Step::computed("b", "bearing width: diagonal of the square", "a*sqrt(2)", b)

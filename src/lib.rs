@@ -35,6 +35,7 @@
 //! | vertical bearing | [`bearing`] |
 //! | strength of timber, steel, aluminium; moment below grade | [`post`] |
 //! | one post, everything, what governs | [`check`] |
+//! | its lean, frost, pull-out, weight with bending, bags, where asked for | [`check::SiteChecks`] |
 //! | every method for one post, side by side | [`side_by_side`] |
 //! | a whole fence | [`plan`] |
 //! | greatest speed, spacing, height, solidity, smallest hole, cheapest option | [`backwards`] |

@@ -2,7 +2,7 @@
 
 use crate::actions::{FenceWind, LoadCases};
 use crate::caution::{Caution, Cautions};
-use crate::check::{PostCheck, PostDesign};
+use crate::check::{Governing, MaterialsSum, PostCheck, PostDesign, SiteChecks, SiteResults};
 use crate::combination::CombinesTo;
 use crate::embedment::{DepthCheck, DepthRule};
 use crate::error::Error;
@@ -10,6 +10,7 @@ use crate::fence::{Fence, FencePost, PostKind};
 use crate::limit_state::{AllowableStress, LimitState, Strength};
 use crate::step::Worksheet;
 use crate::units::{Length, UnitSystem, ft, show};
+use crate::utilization::Utilization;
 use crate::wind::{AsceSite, WindCode};
 
 /// Everything a schedule needs.
@@ -38,6 +39,8 @@ pub struct FencePlan<C: WindCode = AsceSite> {
     planned: Option<Length>,
     by_kind: Vec<(PostKind, PostDesign, Option<Length>)>,
     by_number: Vec<(usize, PostDesign, Option<Length>)>,
+    site_checks: SiteChecks,
+    site_checks_by_number: Vec<(usize, SiteChecks)>,
 }
 
 impl<C: WindCode> FencePlan<C> {
@@ -64,6 +67,8 @@ impl<C: WindCode> FencePlan<C> {
             planned: None,
             by_kind: Vec::new(),
             by_number: Vec::new(),
+            site_checks: SiteChecks::default(),
+            site_checks_by_number: Vec::new(),
         }
     }
 
@@ -134,7 +139,55 @@ impl<C: WindCode> FencePlan<C> {
 
     /// Has any single post a design of its own?
     pub fn has_single_designs(&self) -> bool {
-        !self.by_number.is_empty()
+        !self.by_number.is_empty() || !self.site_checks_by_number.is_empty()
+    }
+
+    /// With more checks of every post: lean, frost, pull-out, weight with
+    /// bending, quantities.
+    ///
+    /// ```
+    /// # use groundline::{check::*, fence::*, foundation::Hole, ground::*, plan::FencePlan};
+    /// # use groundline::{post::*, section::Tube, units::*, wind::*};
+    /// # let fence = Fence::new(FenceRun::new(Panel::new(ft(6.0))?, ft(64.0), ft(8.0))?);
+    /// # let v = BasicWindSpeed::strength_level(mph(105.0))?;
+    /// # let site = AsceSite::new(Edition::Asce7_22, v, Exposure::B);
+    /// # let steel = SteelStrength::new(ksi(50.0))?;
+    /// # let pipe = PipePost::new(Tube::new(inch(2.875), inch(0.160))?, steel)?;
+    /// # let ground = Ground::presumptive(SoilClass::Class4);
+    /// # let design = PostDesign::in_concrete(ground, pipe.into(), Hole::round(inch(12.0))?)?;
+    /// let frost = FrostOptions::new(inch(30.0), Grip::FineGrained)?;
+    /// let plan = FencePlan::new(site, fence, design)
+    ///     .with_planned_depth(inch(30.0))
+    ///     .with_site_checks(SiteChecks::default().with_frost(frost));
+    /// for post in plan.schedule()?.posts() {
+    ///     // A plain shaft that stops at the frost depth does not stay.
+    ///     assert!(!post.passes());
+    ///     assert_eq!(post.governing(), Governing::FrostUplift);
+    /// }
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    #[must_use]
+    pub fn with_site_checks(self, asked: SiteChecks) -> Self {
+        Self {
+            site_checks: asked,
+            ..self
+        }
+    }
+
+    /// With other such checks of one post, by its number.
+    #[must_use]
+    pub fn with_post_site_checks(mut self, number: usize, asked: SiteChecks) -> Self {
+        self.site_checks_by_number.retain(|entry| entry.0 != number);
+        self.site_checks_by_number.push((number, asked));
+        self
+    }
+
+    /// What is asked for of a post, by its number.
+    pub fn site_checks(&self, number: usize) -> &SiteChecks {
+        self.site_checks_by_number
+            .iter()
+            .find(|entry| entry.0 == number)
+            .map_or(&self.site_checks, |entry| &entry.1)
     }
 
     /// The fence.
@@ -238,7 +291,14 @@ where
                 let bay = half * 2.0;
                 half > Length::default() && (bay < footing || bay < member)
             });
-        let tall = self.height(post) > ft(12.0);
+        let height = self.height(post);
+        let tall = height > ft(12.0);
+        let asked = self.plan.site_checks(post.number);
+        let site = if asked.is_empty() {
+            SiteResults::NONE
+        } else {
+            asked.of(&check, &cases, height)
+        };
         let cautions = check
             .cautions()
             .and(self.wind_cautions)
@@ -248,7 +308,12 @@ where
             post: *post,
             cases,
             check,
-            cautions,
+            cautions: if asked.is_empty() {
+                cautions
+            } else {
+                site.cautions(cautions)
+            },
+            site,
         })
     }
 
@@ -274,6 +339,23 @@ where
     pub fn post(&self, number: usize) -> Option<ScheduledPost<C::Level>> {
         let index = number.checked_sub(1)?;
         self.check(self.plan.fence.posts().get(index)?).ok()
+    }
+
+    /// What the posts of one run take, or all of them: a corner post belongs to
+    /// the run that comes first. Nothing where no quantities were asked for.
+    pub fn materials(&self, run: Option<usize>) -> MaterialsSum {
+        self.posts()
+            .filter(|post| {
+                let own = post.post.arms().next().map(|arm| arm.run);
+                self.plan
+                    .site_checks(post.post.number)
+                    .materials()
+                    .is_some()
+                    && (run.is_none() || own == run)
+            })
+            .fold(MaterialsSum::default(), |sum, post| {
+                sum.with(post.site.materials.done())
+            })
     }
 
     /// The cautions of all posts.
@@ -323,6 +405,7 @@ where
         post.check.write_with(&mut sheet, |case, sheet| {
             self.wind.write(&post.post, case, sheet);
         });
+        post.site.write(&mut sheet);
         sheet.cautions = post.cautions();
         sheet
     }
@@ -366,6 +449,8 @@ pub struct ScheduledPost<L: LimitState = Strength> {
     pub cases: LoadCases<L>,
     /// Its check.
     pub check: PostCheck<L>,
+    /// What was asked for beside it.
+    pub site: SiteResults,
     cautions: Cautions,
 }
 
@@ -373,6 +458,45 @@ impl<L: LimitState> ScheduledPost<L> {
     /// The cautions that go with it.
     pub const fn cautions(&self) -> Cautions {
         self.cautions
+    }
+
+    /// The worst of every check made, and its utilization. A check that was
+    /// asked for and refused counts for nothing here ([`SiteResults::refusals`]
+    /// and a caution tell of it).
+    fn worst(&self) -> (Governing, Utilization) {
+        let own = (self.check.governing, self.check.utilization);
+        Governing::ALL
+            .into_iter()
+            .filter_map(|check| Some((check, self.site.utilization_of(check)?)))
+            .fold(
+                own,
+                |worst, next| if next.1 > worst.1 { next } else { worst },
+            )
+    }
+
+    /// The worst of every check made.
+    pub fn governing(&self) -> Governing {
+        self.worst().0
+    }
+
+    /// Its utilization.
+    pub fn utilization(&self) -> Utilization {
+        self.worst().1
+    }
+
+    /// Does every check made pass?
+    pub fn passes(&self) -> bool {
+        self.utilization().passes()
+    }
+}
+
+impl<L: CombinesTo<AllowableStress>> ScheduledPost<L> {
+    /// Every check that fails.
+    pub fn failing(&self) -> impl Iterator<Item = Governing> + '_ {
+        Governing::ALL.into_iter().filter(|check| {
+            let made = self.site.utilization_of(*check);
+            !made.unwrap_or(self.check.utilization_of(*check)).passes()
+        })
     }
 }
 

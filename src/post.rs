@@ -16,9 +16,10 @@
 //! | moment and shear below grade | [`BelowGrade`] | statics |
 //! | timber, pipe and tube as sold | [`catalogue`] | NDS Supplement, ASTM F1083, F1043, A500 |
 //! | how far the top leans, with [`Post::rigidity`] | [`Lean`] | statics |
+//! | weight and bending together | [`AxialBending`] | AISC 360 H1, NDS 3.9.2 |
 //!
 //! Bending and shear, where the moment is greatest. Axial load (small in a
-//! fence post) is not combined with bending. Wall or face lost to rust or decay
+//! fence post) is combined with bending where asked for. Wall or face lost to rust or decay
 //! is a smaller section ([`crate::section::Tube::less_outside`],
 //! [`crate::section::SquareTube::less_outside`],
 //! [`crate::section::Disc::less_outside`],
@@ -27,6 +28,7 @@
 
 mod aluminium;
 mod any;
+mod axial;
 mod below_grade;
 pub mod catalogue;
 mod design_resistance;
@@ -47,6 +49,7 @@ mod timber_values;
 
 pub use aluminium::{Alloy, Aluminium, AluminiumPost, Temper};
 pub use any::Post;
+pub use axial::{AxialBending, AxialForm, AxialOptions, CompressionValues};
 pub use below_grade::BelowGrade;
 pub use design_resistance::{DesignCheck, DesignResistance};
 pub use given::GivenPost;

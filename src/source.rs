@@ -164,6 +164,9 @@ citations! {
     EN1997_CORRELATION = "en1997/a.9", "EN 1997-1", "Table A.9, correlation factors of static load tests", Quoted;
     WELCH = "welch", "Welch 1947, Satterthwaite 1946", "difference of two means", FromMemory;
     PROOF_LOAD = "proof-load", "ASTM D3689, D3966", "proof at 1.0 to 1.5, sideways to 2.0 times the load", FromMemory;
+    LEAN_SPREAD = "lean-spread", "Flexure by shear and moment at grade", "bound over every even and linear spread of the wind", Derived;
+    GROWING_SERIES = "growing-series", "Beam on springs that grow with depth", "power series", Derived;
+    CONCRETE_WEIGHT = "practice/concrete-weight", "Plain concrete", "145 lb per cubic foot; told as 145 to 150", Quoted;
     BAG_YIELDS = "practice/bag-yields", "Packaged concrete mix", "133.3 lb of dry mix per cubic foot; several guides", Quoted;
     BROMS_CLAY = "broms-1964a", "Broms 1964a", "cohesive soil, free head (as in Reese and Van Impe, App. A)", Published;
     BROMS_CLAY_RESTRAINED = "broms-1964a/restrained", "Broms 1964a", "cohesive soil, restrained head", FromMemory;
@@ -210,6 +213,9 @@ citations! {
     ADM_ALLOYS = "adm/a.4", "Aluminum Design Manual 2020", "Tables A.4.1, A.4.3, 6063-T6 and 6061-T6", FromMemory;
     SQUARE_TUBES = "astm-a500/tubes", "ASTM A500, AISC Manual", "sizes of square tube, design walls, 46 ksi", FromMemory;
     ALUMINIUM_TUBES = "practice/aluminium-posts", "Aluminium fence posts as sold", "2 and 2-1/2 in square, 1/8 in wall", FromMemory;
+    AISC_E3 = "aisc360/e3", "AISC 360", "E3, E7, columns of round tube", FromMemory;
+    AISC_H1 = "aisc360/h1", "AISC 360", "H1-1a, H1-1b; K = 2.1 of the commentary", FromMemory;
+    NDS_3_9_2 = "nds/3.9.2", "NDS", "3.7.1, 3.9.2, Appendix G", FromMemory;
     AISC_G5 = "aisc360/g5", "AISC 360", "G5 (G6 before 2016)", FromMemory;
 
     ASTM_F567_5_1 = "astm-f567/5.1", "ASTM F567-07", "5.1 (4 ft base height quoted from an ordinance)", Quoted;

@@ -51,6 +51,7 @@
 //! it gets here.
 
 mod backwards;
+mod cheapest;
 mod depth;
 mod design;
 mod fence;
@@ -67,12 +68,14 @@ mod request;
 mod schedule;
 mod schema;
 mod site;
+mod site_checks;
 mod site_codes;
 mod uplift;
 mod value;
 mod wind;
 
 pub use backwards::*;
+pub use cheapest::*;
 pub use depth::*;
 pub use design::*;
 pub use fence::*;
@@ -87,6 +90,7 @@ pub use reading::{Problem, Problems};
 pub use request::{Answer, Input, Request, answer_schema, request_schema};
 pub use schedule::{ScheduleResult, ScheduledPostResult};
 pub use site::*;
+pub use site_checks::*;
 pub use site_codes::*;
 pub use uplift::*;
 pub use value::{Quantity, SectionArea, SectionModulus, Size, Stress, Style, UnitWeight};

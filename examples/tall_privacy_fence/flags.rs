@@ -3,7 +3,10 @@
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 use clap::{Parser, ValueEnum};
 use groundline::Error;
-use groundline::check::PostDesign;
+use groundline::backfill::Bag;
+use groundline::check::{
+    FrostOptions, Grip, GroundStiffness, LeanOptions, MaterialOptions, PostDesign, SiteChecks,
+};
 use groundline::embedment::DepthCap;
 use groundline::fence::{Fence, FenceRun, Gate, Hinges, Panel};
 use groundline::foundation::{Hole, Restraint};
@@ -15,7 +18,7 @@ use groundline::post::{
 use groundline::section::{Square, Tube};
 use groundline::units::{
     Angle, Force, ForcePerVolume, Length, Measurable, ParseQuantityError, Pressure, Ratio,
-    UnitSystem, Velocity, deg, ft, lb, parse,
+    UnitSystem, Velocity, deg, ft, lb, m4, n_sq_m, pa, parse,
 };
 use groundline::wind::{AsceSite, BasicWindSpeed, EccentricCase, Edition, Exposure, WallOptions};
 use std::fmt::Display;
@@ -240,6 +243,25 @@ pub(crate) struct Flags {
     )]
     pub(crate) pipe_yield: Typed<Pressure>,
 
+    /// Check frost of this depth, in fine-grained wet ground.
+    #[arg(long, allow_hyphen_values = true)]
+    pub(crate) frost: Option<Typed<Length>>,
+    /// Lean of the top in ground whose stiffness grows with depth by this, such
+    /// as "5 MN/m3"; a timber post wants --modulus.
+    #[arg(long, allow_hyphen_values = true)]
+    pub(crate) lean: Option<Typed<ForcePerVolume>>,
+    /// Modulus of elasticity of a timber post, for --lean.
+    #[arg(
+        long,
+        requires = "lean",
+        conflicts_with = "pipe",
+        allow_hyphen_values = true
+    )]
+    pub(crate) modulus: Option<Typed<Pressure>>,
+    /// Bags to count the concrete in, pounds: 40, 50, 60, 80.
+    #[arg(long, default_value = "80", value_parser = bag, allow_hyphen_values = true)]
+    pub(crate) bag: Bag,
+
     /// Show the pressure along each run, strip by strip, instead of the schedule.
     #[arg(long, conflicts_with = "worksheet")]
     pub(crate) pressures: bool,
@@ -259,6 +281,16 @@ fn soil_class(text: &str) -> Result<SoilClass, String> {
         .ok()
         .and_then(|number| SoilClass::from_number(number).ok())
         .ok_or_else(|| "give 1 to 5, the class of material of IBC Table 1806.2".to_owned())
+}
+
+fn bag(text: &str) -> Result<Bag, String> {
+    match text {
+        "40" => Ok(Bag::lb_40()),
+        "50" => Ok(Bag::lb_50()),
+        "60" => Ok(Bag::lb_60()),
+        "80" => Ok(Bag::lb_80()),
+        _ => Err("give 40, 50, 60 or 80".to_owned()),
+    }
 }
 
 fn grade(text: &str) -> Result<Grade, String> {
@@ -456,6 +488,35 @@ impl Flags {
         TimberPost::new(section, values, Moisture::Wet, treatment)
             .map(Post::from)
             .map_err(self.blame("--timber", &self.timber.text))
+    }
+
+    /// What is asked for beside the checks of every post.
+    pub(crate) fn site_checks(&self) -> Result<SiteChecks, String> {
+        let mut asked = SiteChecks::default();
+        if !self.bare {
+            asked = asked.with_materials(MaterialOptions::new(self.bag));
+        }
+        if let Some(depth) = &self.frost {
+            asked = asked.with_frost(
+                FrostOptions::new(depth.value, Grip::FineGrained)
+                    .map_err(self.blame("--frost", &depth.text))?,
+            );
+        }
+        if let Some(growth) = &self.lean {
+            let ground = GroundStiffness::growing(growth.value)
+                .map_err(self.blame("--lean", &growth.text))?;
+            let mut lean = LeanOptions::new(ground);
+            if let Some(modulus) = &self.modulus {
+                let section = Square::new(self.timber.value)
+                    .map_err(self.blame("--timber", &self.timber.text))?;
+                let inertia = section.second_moment().to(m4);
+                lean = lean
+                    .with_rigidity(n_sq_m(modulus.value.to(pa) * inertia))
+                    .map_err(self.blame("--modulus", &modulus.text))?;
+            }
+            asked = asked.with_lean(lean);
+        }
+        Ok(asked)
     }
 
     pub(crate) fn design(&self) -> Result<PostDesign, String> {

@@ -44,7 +44,8 @@ fn refuse(message: &str) -> ExitCode {
 fn run(flags: &Flags) -> Result<String, String> {
     let system = flags.system();
     let plan = FencePlan::new(flags.site()?, flags.fence()?, flags.design()?)
-        .with_planned_depth(flags.planned_depth.value);
+        .with_planned_depth(flags.planned_depth.value)
+        .with_site_checks(flags.site_checks()?);
     let schedule = plan.schedule().map_err(|error| match error.field() {
         "depth" => flags.blame("--planned-depth", &flags.planned_depth.text)(error),
         "lateral bearing" => format!("--one-third-increase with --isolated-pole: {error}"),
@@ -73,6 +74,7 @@ fn run(flags: &Flags) -> Result<String, String> {
         return Ok(out);
     }
     out += &print::schedule(&schedule, system);
+    out += &print::asked(&schedule, system);
     out += &print::capacity(&plan, flags, system)?;
     out += &print::rules(&schedule, system)?;
     out += "\nCautions\n";

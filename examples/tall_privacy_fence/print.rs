@@ -194,7 +194,7 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
             .planned
             .map_or(at_required, |plan| volume(plan.depth()));
         count += 1;
-        failing += usize::from(!check.passes());
+        failing += usize::from(!post.passes());
         weak += usize::from(check.post_is_too_weak());
         beyond += usize::from(check.required.beyond_limit());
         if deepest.is_none_or(|d| check.required.depth() > d.check.required.depth()) {
@@ -256,6 +256,51 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
          {failing} of {count} posts fail as planned.{deepest}\n\
          {weak}{beyond}{concrete}",
     )
+}
+
+/// Bags, frost and lean, as far as asked for.
+pub(crate) fn asked(schedule: &Schedule<'_>, system: UnitSystem) -> String {
+    let mut lines = Vec::new();
+    let sum = schedule.materials(None);
+    if sum.bags > 0.0 {
+        lines.push(format!(
+            "Bags to the planned depth, no waste: {} ({} if every post rounds up), {} to carry.\n",
+            sum.least_bags(),
+            sum.bags,
+            show(sum.carry, system)
+        ));
+    }
+    let posts = || schedule.posts();
+    let frost = posts()
+        .filter_map(|post| Some((post.post.number, *post.site.frost.done()?)))
+        .max_by_key(|(_, frost)| frost.utilization);
+    if let Some((number, frost)) = frost {
+        lines.push(format!(
+            "Frost lifts post {number} with {}, {} holds it: {}.\n",
+            show(frost.balance.lifts, system),
+            show(frost.balance.holds, system),
+            frost.remedy().unwrap_or("it stays")
+        ));
+    }
+    let lean = posts()
+        .filter_map(|post| Some((post.post.number, *post.site.lean.done()?)))
+        .max_by(|a, b| a.1.ratio.total_cmp(&b.1.ratio));
+    if let Some((number, lean)) = lean {
+        lines.push(format!(
+            "Lean: the top of post {number} moves {} at this wind, 1/{:.0} of its height.\n",
+            show_as(lean.lean.total(), Measure::SectionLength, system),
+            1.0 / lean.ratio
+        ));
+    }
+    lines.extend(posts().find_map(|post| {
+        let refusal = post.site.refusals().next()?;
+        Some(format!(
+            "NOT CHECKED at post {}: {}.\n",
+            post.post.number,
+            refusal.in_system(system)
+        ))
+    }));
+    lines.concat()
 }
 
 /// The case of the ASCE 7 wall figure.
@@ -377,10 +422,10 @@ fn row(post: &ScheduledPost, concrete: Volume, system: UnitSystem) -> [String; 1
             .planned
             .map_or(String::new(), |plan| plan.utilization().to_string()),
         check.strength.worst().to_string(),
-        if check.passes() {
-            check.governing.name().to_owned()
+        if post.passes() {
+            post.governing().name().to_owned()
         } else {
-            let failing: Vec<_> = check.failing().map(Governing::name).collect();
+            let failing: Vec<_> = post.failing().map(Governing::name).collect();
             format!("FAILS: {}", failing.join(", "))
         },
         match system {

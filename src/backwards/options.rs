@@ -144,12 +144,8 @@ where
     C::Level: CombinesTo<AllowableStress>,
 {
     let worst = schedule.posts().fold(None, |worst, post| match worst {
-        Some((_, _, most)) if post.check.utilization <= most => worst,
-        _ => Some((
-            post.post.number,
-            post.check.governing,
-            post.check.utilization,
-        )),
+        Some((_, _, most)) if post.utilization() <= most => worst,
+        _ => Some((post.post.number, post.governing(), post.utilization())),
     });
     match worst {
         Some((post, governing, utilization)) if !utilization.passes() => Verdict::Fails {

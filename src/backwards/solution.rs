@@ -161,13 +161,13 @@ impl<Q: Measurable, C: WindCode> Solution<Q, C> {
     }
 
     /// Which check governs there.
-    pub const fn governing(&self) -> Governing {
-        self.worst.check.governing
+    pub fn governing(&self) -> Governing {
+        self.worst.governing()
     }
 
     /// Its utilization there.
-    pub const fn utilization(&self) -> Utilization {
-        self.worst.check.utilization
+    pub fn utilization(&self) -> Utilization {
+        self.worst.utilization()
     }
 
     /// The cautions of the whole fence, or of the one post, there.
@@ -199,7 +199,7 @@ where
             });
         }
         cautions = cautions.and(checked.cautions());
-        if worst.is_none_or(|worst| checked.check.utilization > worst.check.utilization) {
+        if worst.is_none_or(|worst| checked.utilization() > worst.utilization()) {
             worst = Some(checked);
         }
     }
@@ -240,7 +240,7 @@ where
     };
     let mut found = scan(search.steps(), search.trials(), |steps| {
         match check(value(steps)) {
-            Ok((_, worst, _)) if worst.check.passes() => Trial::Passes,
+            Ok((_, worst, _)) if worst.passes() => Trial::Passes,
             Ok(_) => Trial::Fails,
             Err(error) => Trial::Refused(error),
         }

@@ -100,11 +100,12 @@ where
                     sheet.push(Step::given_number(
                         "un",
                         "greatest utilization there",
-                        post.check.utilization.ratio(),
+                        post.utilization().ratio(),
                     ));
                     sheet.remark(format!(
                         "At the next step post {} fails in {}.",
-                        post.post.number, post.check.governing
+                        post.post.number,
+                        post.governing()
                     ));
                 }
                 Err(error) => {

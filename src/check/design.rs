@@ -2,6 +2,8 @@
 
 use super::{Governing, PostCheck};
 use crate::actions::GroundlineActions;
+use crate::backfill::{RestDays, Setting};
+use crate::caution::{Caution, Cautions};
 use crate::combination::Combination;
 use crate::embedment::{DepthCap, PoleFormula};
 use crate::error::Error;
@@ -31,6 +33,8 @@ pub struct PostDesign {
     combination: Combination<AllowableStress>,
     cap: DepthCap,
     formula: PoleFormula,
+    setting: Option<Setting>,
+    rest: Option<(RestDays, RestDays)>,
     pub(super) strength: PostStrength,
 }
 
@@ -54,6 +58,61 @@ impl PostDesign {
         Self::with_foundation(ground, post, Foundation::bare(post.section()))
     }
 
+    /// A post set in concrete, foam, gravel or tamped soil in a hole. Without
+    /// concrete the post alone bears, b is its own width, and the hole counts
+    /// for quantities and frost only.
+    ///
+    /// # Errors
+    /// A post that does not fit the hole; [`Setting::Driven`], which has none
+    /// ([`PostDesign::driven`]).
+    ///
+    /// ```
+    /// # use groundline::{backfill::*, check::*, foundation::Hole, ground::*, post::*, section::*, units::*};
+    /// # let steel = SteelStrength::new(ksi(50.0))?;
+    /// # let pipe = PipePost::new(Tube::new(inch(2.375), inch(0.13))?, steel)?;
+    /// # let ground = Ground::presumptive(SoilClass::Class4);
+    /// let hole = Hole::round(inch(8.0))?;
+    /// let foam = PostDesign::set_in(ground, pipe.into(), Setting::ExpandingFoam, hole)?;
+    /// assert_eq!(foam.foundation().bearing_width().width(), inch(2.375));
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    pub fn set_in(ground: Ground, post: Post, setting: Setting, hole: Hole) -> Result<Self, Error> {
+        let foundation = match setting {
+            Setting::PouredConcrete => Foundation::concrete(hole, post.section())?,
+            Setting::Driven => {
+                return Err(Error::NotApplicable {
+                    field: "setting",
+                    reason: "a driven post has no hole",
+                });
+            }
+            _ => Foundation::backfilled(hole, post.section())?,
+        };
+        Ok(Self {
+            setting: Some(setting),
+            ..Self::with_foundation(ground, post, foundation)
+        })
+    }
+
+    /// A driven post: it alone bears, on undisturbed ground.
+    pub fn driven(ground: Ground, post: Post) -> Self {
+        Self {
+            setting: Some(Setting::Driven),
+            ..Self::with_foundation(ground, post, Foundation::driven(post.section()))
+        }
+    }
+
+    /// With the days the setting rests before the wind may come on the fence,
+    /// and the days it needs: those of its maker or your own, since none are
+    /// held here. Long enough, the caution to let it cure is not said; too
+    /// short, another is.
+    #[must_use]
+    pub const fn resting(self, rests: RestDays, needs: RestDays) -> Self {
+        Self {
+            rest: Some((rests, needs)),
+            ..self
+        }
+    }
+
     #[inline]
     fn with_foundation(ground: Ground, post: Post, foundation: Foundation) -> Self {
         Self {
@@ -63,6 +122,8 @@ impl PostDesign {
             combination: Combination::of(AllowableStress::default()),
             cap: DepthCap::default(),
             formula: PoleFormula::of(&ground, &foundation),
+            setting: None,
+            rest: None,
             strength: post.strength(),
         }
     }
@@ -136,6 +197,35 @@ impl PostDesign {
     pub const fn foundation(&self) -> &Foundation {
         &self.foundation
     }
+    /// What the post is set in; none for a post in backfill as IBC 1807.3.3 of
+    /// which no more is said.
+    #[inline]
+    pub const fn setting(&self) -> Option<Setting> {
+        match self.setting {
+            Some(setting) => Some(setting),
+            None if self.foundation.hole().is_some() => Some(Setting::PouredConcrete),
+            None => None,
+        }
+    }
+    /// The days it rests and those it needs, if given.
+    pub const fn rest(&self) -> Option<(RestDays, RestDays)> {
+        self.rest
+    }
+
+    /// The cautions of foundation and setting.
+    pub fn cautions(&self) -> Cautions {
+        let rested = self.rest.map(|(rests, needs)| rests >= needs);
+        let of_foundation = self.foundation.cautions();
+        let of_both = match self.setting() {
+            None => of_foundation,
+            Some(setting) => setting.cautions(rested == Some(true)).with_if(
+                of_foundation.contains(Caution::RigidPaving),
+                Caution::RigidPaving,
+            ),
+        };
+        of_both.with_if(rested == Some(false), Caution::SetTooSoon)
+    }
+
     /// The post.
     #[inline]
     pub const fn post(&self) -> &Post {

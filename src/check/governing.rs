@@ -1,4 +1,5 @@
-//! The checks by name.
+//! The checks by name. The last four are made only where asked for
+//! ([`crate::check::SiteChecks`]).
 
 /// Which check governs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -12,15 +13,27 @@ pub enum Governing {
     Shear,
     /// Vertical bearing of the base.
     VerticalBearing,
+    /// Lean of the top, where a limit was given.
+    Lean,
+    /// Frost that lifts the post.
+    FrostUplift,
+    /// A force that pulls the post out.
+    PullOut,
+    /// Weight and bending of the post together.
+    AxialBending,
 }
 
 impl Governing {
     /// Every check.
-    pub const ALL: [Self; 4] = [
+    pub const ALL: [Self; 8] = [
         Self::Embedment,
         Self::Bending,
         Self::Shear,
         Self::VerticalBearing,
+        Self::Lean,
+        Self::FrostUplift,
+        Self::PullOut,
+        Self::AxialBending,
     ];
 
     /// Its name.
@@ -31,6 +44,10 @@ impl Governing {
             Self::Bending => "post bending",
             Self::Shear => "post shear",
             Self::VerticalBearing => "vertical bearing",
+            Self::Lean => "lean",
+            Self::FrostUplift => "frost uplift",
+            Self::PullOut => "pull-out",
+            Self::AxialBending => "axial load with bending",
         }
     }
 }

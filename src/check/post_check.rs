@@ -190,7 +190,14 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
         &self.design
     }
 
-    /// The utilization of one check.
+    /// The depth the post stands in: as planned, or else as required.
+    pub fn depth(&self) -> Length {
+        self.planned
+            .map_or(self.required.depth(), |check| check.depth())
+    }
+
+    /// The utilization of one check: zero for those that are made only where
+    /// asked for ([`crate::check::SiteChecks`]).
     #[inline]
     pub fn utilization_of(&self, check: Governing) -> Utilization {
         match check {
@@ -204,6 +211,11 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
                 Some(check) => check.utilization,
                 None => Utilization::ZERO,
             },
+            // Made outside, where asked for.
+            Governing::Lean
+            | Governing::FrostUplift
+            | Governing::PullOut
+            | Governing::AxialBending => Utilization::ZERO,
         }
     }
 
@@ -258,7 +270,8 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
             Governing::Embedment => self.required.equation().citation(),
             Governing::Bending => self.strength.strength.moment_source,
             Governing::Shear => self.strength.strength.shear_source,
-            Governing::VerticalBearing => &crate::source::IBC_1807_3_2_3,
+            // The rest is never the worst here.
+            _ => &crate::source::IBC_1807_3_2_3,
         }
     }
 
@@ -274,7 +287,7 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
             .with(Caution::Barrier)
             .and(self.required.cautions())
             .and(planned)
-            .and(self.design.foundation().cautions())
+            .and(self.design.cautions())
             .and(self.design.post().cautions())
             .with_if(
                 self.design.combination().source().mark == Mark::FromMemory,

@@ -112,6 +112,11 @@ impl BelowGrade {
     pub const fn shear(&self) -> Force {
         self.shear
     }
+    /// The embedment that counts.
+    #[inline]
+    pub const fn embedment(&self) -> Length {
+        self.embedment
+    }
     /// Depth below grade of the greatest moment.
     #[inline]
     pub fn depth_of_moment(&self) -> Length {

@@ -10,8 +10,8 @@ use crate::error::{Error, within};
 use crate::response::Response;
 use crate::source::{self, Citation};
 use crate::units::{
-    Angle, FlexuralRigidity, Force, Length, LineLoad, Measurable, ft, m, n_per_m, n_sq_m, newton,
-    rad,
+    Angle, FlexuralRigidity, Force, Length, LineLoad, Measurable, Torque, ft, m, n_m, n_per_m,
+    n_sq_m, newton, rad,
 };
 use crate::utilization::Utilization;
 
@@ -64,6 +64,68 @@ impl Lean {
         let a = within("height of the force", at, ft(0.0), height)?.value;
         let flexure = force.value * a * a * (3.0 * h - a) / (6.0 * ei);
         Ok(Self::with_flexure(h, flexure))
+    }
+
+    /// Of shear V and moment M of the wind at grade, when how the wind is spread
+    /// over the height h is not known, and couples C (hung leaves) on top:
+    ///
+    /// δ = h²/(6 EI) [max(1.2 M, 2.1 M − 0.3 V h, 2.7 M − 0.7 V h, 3 M − V h) + 3 C].
+    ///
+    /// A force at M/V would be the least that any spread of the wind bends the
+    /// post (the flexure of a force grows faster than its height). This is no
+    /// less than that of a force, of an even band wherever it lies, and of a
+    /// pressure that changes linearly over the height, which for M/V from h/3
+    /// to 2h/3 it is exactly; the even wind of [`Lean::of_wind`] among them.
+    /// Couples count as if they acted at the top. Derived.
+    ///
+    /// # Errors
+    /// Shear outside 0 to 100 MN, moment or couples outside 0 to 1 GN·m; as
+    /// [`Lean::of_wind`].
+    ///
+    /// ```
+    /// use groundline::{post::Lean, units::*};
+    /// let (w, h, ei) = (kn_per_m(0.6), m(1.8), kn_sq_m(60.0));
+    /// let even = Lean::of_grade(kn(0.6 * 1.8), kn_m(0.6 * 1.62), kn_m(0.0), h, ei)?;
+    /// let exact = Lean::of_wind(w, h, ei)?;
+    /// assert!((even.total() / exact.total()).value - 1.0 < 1e-12);
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    pub fn of_grade(
+        shear: Force,
+        moment: Torque,
+        couples: Torque,
+        height: Length,
+        rigidity: FlexuralRigidity,
+    ) -> Result<Self, Error> {
+        let shear = within("shear", shear, newton(0.0), newton(1e8))?;
+        let moment = within("moment", moment, n_m(0.0), n_m(1e9))?.value;
+        let couples = within("couples", couples, n_m(0.0), n_m(1e9))?.value;
+        let (h, ei) = checked(height, rigidity)?;
+        let vh = shear.value * h;
+        let spread = (1.2 * moment)
+            .max(2.1 * moment - 0.3 * vh)
+            .max(2.7 * moment - 0.7 * vh)
+            .max(3.0 * moment - vh);
+        let flexure = h * h / (6.0 * ei) * (spread + 3.0 * couples);
+        Ok(Self::with_flexure(h, flexure))
+    }
+
+    /// With what the ground gives, however much.
+    pub(crate) fn on_ground(self, movement: Length, rotation: Angle) -> Self {
+        Self {
+            movement,
+            rotation,
+            ..self
+        }
+    }
+
+    /// The height that leans.
+    pub const fn height(&self) -> Length {
+        self.height
+    }
+    /// Rotation at grade.
+    pub const fn rotation(&self) -> Angle {
+        self.rotation
     }
 
     /// Of the whole post in the ground: its rotation and movement at grade, the

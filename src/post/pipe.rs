@@ -67,7 +67,8 @@ impl PipePost {
         self.steel
     }
 
-    fn e_over_fy(&self) -> f64 {
+    /// E/Fy.
+    pub(super) fn e_over_fy(&self) -> f64 {
         ksi(MODULUS_KSI).value / self.steel.yield_strength().value
     }
 

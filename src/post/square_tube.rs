@@ -98,6 +98,11 @@ impl SquareTubePost {
         (ksi(MODULUS_KSI).value / self.steel.yield_strength().value).sqrt()
     }
 
+    /// Are the walls slender in compression: b/t beyond 1.40 √(E/Fy)?
+    pub(super) fn is_slender(&self) -> bool {
+        self.flange() == Flange::Slender
+    }
+
     fn flange(&self) -> Flange {
         let slenderness = self.section.slenderness();
         if slenderness <= 1.12 * self.root() {

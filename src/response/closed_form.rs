@@ -10,6 +10,7 @@
 //! | constant k | endless, u from 3 | [`endless`] |
 //! | constant k | rigid, u to 0.5 | [`rigid`] |
 //! | k = nh z | rigid, L/T to 1 | [`rigid_growing`] |
+//! | k = nh z | any, L/T to 6 | [`finite_growing`], a power series |
 //! | k = nh z | long, L/T from 4.5 | [`long_growing`] (Matlock and Reese) |
 //!
 //! The limits say where a form is within about one per cent of the full answer
@@ -271,6 +272,61 @@ fn rigid_growing_form(nh: f64, l: f64, h: f64, m: f64) -> AtGrade {
         18.0 * h / (nh * l * l) + 24.0 * m / (nh * l.powi(3)),
         -(24.0 * h / (nh * l.powi(3)) + 36.0 * m / (nh * l.powi(4))),
     )
+}
+
+/// A post of any stiffness in ground that stiffens with depth, free at both
+/// ends: the power series of EI y⁗ = −nh z y. With x = z/L and a = (L/T)⁵ it is
+/// y⁗ = −a x y, so that the coefficients follow c(n) = −a c(n−5)/[n (n−1)(n−2)
+/// (n−3)]; shear and moment at grade give c(3) and c(2), their absence at the
+/// toe c(0) and c(1). [`source::GROWING_SERIES`](crate::source::GROWING_SERIES).
+///
+/// # Errors
+/// L/T outside 0.05 to 6, values out of range.
+///
+/// ```
+/// use groundline::{response::closed_form::finite_growing, units::*};
+/// // Stiff against the ground: 18 H/(nh L²).
+/// let nh = kn_per_cu_m(1_000.0);
+/// let post = finite_growing(nh, kn_sq_m(1e4), m(1.0), kn(1.0), kn_m(0.0))?;
+/// assert!((post.deflection.to(mm) - 18.0).abs() < 0.01);
+/// # Ok::<(), groundline::Error>(())
+/// ```
+pub fn finite_growing(
+    nh: ForcePerVolume,
+    rigidity: FlexuralRigidity,
+    depth: Length,
+    shear: Force,
+    moment: Torque,
+) -> Result<AtGrade, Error> {
+    use crate::units::m;
+    let t = relative_length(nh, rigidity)?.value;
+    let l = within("depth", depth, m(0.05), m(30.0))?.value;
+    let a = number_within("L/T", l / t, 0.05, 6.0)?.powi(5);
+    let (h, mo) = loads(shear, moment)?;
+    let ei = rigidity.value;
+    // What the ground adds to moment and shear at the toe, over a, for a first
+    // coefficient of 1.
+    let at_toe = |first: f64| {
+        let (mut order, mut coefficient) = (first, 1.0 / a);
+        let (mut second, mut third) = (0.0, 0.0);
+        for _ in 0..60 {
+            order += 5.0;
+            let falling = order * (order - 1.0) * (order - 2.0);
+            coefficient *= -a / (falling * (order - 3.0));
+            second += coefficient * order * (order - 1.0);
+            third += coefficient * falling;
+        }
+        (second, third)
+    };
+    let (of0, of1, of2, of3) = (at_toe(0.0), at_toe(1.0), at_toe(2.0), at_toe(3.0));
+    let (c2, c3) = (mo * l * l / (2.0 * ei), h * l.powi(3) / (6.0 * ei));
+    let second = -(c2 * (of2.0 + 2.0 / a) + c3 * (of3.0 + 6.0 / a));
+    let third = -(c2 * of2.1 + c3 * (of3.1 + 6.0 / a));
+    let determinant = of0.0 * of1.1 - of1.0 * of0.1;
+    Ok(AtGrade::of(
+        (second * of1.1 - of1.0 * third) / determinant,
+        (of0.0 * third - second * of0.1) / determinant / l,
+    ))
 }
 
 /// Ay and By at grade, and Bs, of a long post in ground that stiffens with

@@ -153,6 +153,18 @@ impl PullOut {
         })
     }
 
+    /// With friction that is allowable already.
+    pub(crate) const fn with_side_friction(
+        self,
+        friction: Force,
+        source: &'static Citation,
+    ) -> Self {
+        Self {
+            friction: Some((friction, source)),
+            ..self
+        }
+    }
+
     /// With soil that a bell or collar wider than the shaft has to lift: its
     /// weight, buoyant below water, the post and footing in it taken off. A
     /// straight shaft lifts none: it slides.
@@ -179,7 +191,11 @@ impl PullOut {
     /// What holds, with weight relieving by the factor of a combination.
     /// Without friction or soil, weight alone.
     pub fn resistance(&self, set: &Combination<AllowableStress>) -> PullOutResistance {
-        let relief = set.relieving();
+        self.holding(set.relieving())
+    }
+
+    /// What holds, for the factor of weight that relieves.
+    pub(crate) fn holding(&self, relief: f64) -> PullOutResistance {
         let weight = (self.post + self.footing) * relief;
         let slides = match self.friction {
             Some((friction, _)) => Some(friction + weight),

@@ -7,17 +7,15 @@ use super::record::{names, records};
 use super::request::{Asked, Calculation, Done};
 use super::value::{Quantity, Size};
 use crate::backwards::{
-    Answer, Search, Solution, VariedWind, Verdict, cheapest, greatest_height, greatest_solidity,
-    greatest_spacing, greatest_wind, greatest_wind_of_post, smallest_hole,
+    Answer, Search, Solution, VariedWind, greatest_height, greatest_solidity, greatest_spacing,
+    greatest_wind, greatest_wind_of_post, smallest_hole,
 };
-use crate::caution::Cautions;
 use crate::check::Governing;
 use crate::combination::CombinesTo;
 use crate::error::Error;
 use crate::limit_state::AllowableStress;
-use crate::plan::{FencePlan, Schedule};
-use crate::source::Citation;
-use crate::units::{Length, Measurable, Measure, Pressure, Ratio, Velocity, Volume, number};
+use crate::plan::FencePlan;
+use crate::units::{Length, Measurable, Measure, Pressure, Ratio, Velocity, number};
 use crate::utilization::Utilization;
 use crate::wind::WindCode;
 
@@ -157,63 +155,6 @@ records! {
         passes_again: Vec<PassesAgainResult>,
         /// How often the fence was checked.
         evaluations: usize,
-    }
-    /// So much a volume of concrete.
-    VolumePrice {
-        /// Price.
-        price: f64,
-        /// A volume.
-        per: Volume,
-    }
-    /// So much a length of digging.
-    LengthPrice {
-        /// Price.
-        price: f64,
-        /// A length.
-        per: Length,
-    }
-    /// What a plan costs, in any one currency.
-    CostSpec {
-        /// Once.
-        fixed: Option<f64>,
-        /// A post.
-        post: Option<f64>,
-        /// Concrete.
-        concrete: Option<VolumePrice>,
-        /// Digging.
-        digging: Option<LengthPrice>,
-    }
-    /// An option.
-    OptionSpec {
-        /// Its name.
-        name: String,
-        /// The fence.
-        plan: PlanSpec,
-        /// What it costs.
-        cost: CostSpec,
-    }
-    /// The cheapest of several plans that hold.
-    CheapestRequest {
-        /// The options, at most 100.
-        options: Vec<OptionSpec>,
-    }
-    /// An option, as ranked.
-    RankedResult {
-        /// Its name.
-        name: String,
-        /// Does every check of every post pass?
-        passes: bool,
-        /// Its cost, if it passes.
-        cost: Option<f64>,
-        /// Why it is out.
-        reason: Option<String>,
-    }
-    /// Options by cost, those that fail last.
-    CheapestResult {
-        /// The name of the cheapest that passes.
-        cheapest: Option<String>,
-        /// All of them.
-        options: Vec<RankedResult>,
     }
 }
 
@@ -505,116 +446,5 @@ impl Calculation for SmallestHoleRequest {
         let search = self.search(at, problems)?;
         let question = Varied(Asking::Hole(self.depth_limit.0, search), asked);
         self.plan.ask(question, &at.field("plan"), problems)
-    }
-}
-
-/// The question: what one plan costs, if it holds.
-struct Costs<'a>(&'a CostSpec);
-
-impl OfPlan for Costs<'_> {
-    type Answer = (Verdict, Cautions, Vec<&'static Citation>);
-
-    fn of<C: VariedWind>(
-        self,
-        plan: &FencePlan<C>,
-        _: &Path<'_>,
-        _: &mut Problems,
-    ) -> Option<Self::Answer>
-    where
-        C::Level: CombinesTo<AllowableStress>,
-    {
-        let cost = |schedule: &Schedule<'_, C>| self.0.of(schedule);
-        let ranking = cheapest(core::slice::from_ref(plan), cost);
-        let only = ranking.options.first()?;
-        let mut cited = Vec::new();
-        if let Ok(schedule) = plan.schedule() {
-            let worst = schedule.posts().max_by_key(|post| post.check.utilization);
-            cited.extend(worst.iter().flat_map(|post| sources(&post.check)));
-        }
-        Some((only.verdict, only.cautions, cited))
-    }
-}
-
-impl CostSpec {
-    fn of<C: WindCode>(&self, schedule: &Schedule<'_, C>) -> f64
-    where
-        C::Level: CombinesTo<AllowableStress>,
-    {
-        let mut cost = self.fixed.unwrap_or(0.0);
-        for post in schedule.posts() {
-            let depth = match post.check.planned {
-                Some(planned) => planned.depth(),
-                None => post.check.required.depth(),
-            };
-            cost += self.post.unwrap_or(0.0);
-            if let Some(concrete) = &self.concrete {
-                let volume = post.check.design().foundation().concrete_volume(depth);
-                cost += concrete.price * (volume / concrete.per).value;
-            }
-            if let Some(digging) = &self.digging {
-                cost += digging.price * (depth / digging.per).value;
-            }
-        }
-        cost
-    }
-}
-
-impl Calculation for CheapestRequest {
-    const CALCULATE: &'static str = "cheapest_option";
-    type Result = CheapestResult;
-
-    fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
-        let place = at.field("options");
-        if self.options.is_empty() || self.options.len() > 100 {
-            problems.add(&place, None, "give 1 to 100 options");
-            return;
-        }
-        for (index, option) in self.options.iter().enumerate() {
-            let place = place.place(index);
-            option.plan.validate(&place.field("plan"), problems);
-        }
-    }
-
-    fn run(
-        &self,
-        asked: Asked,
-        at: &Path<'_>,
-        problems: &mut Problems,
-    ) -> Option<Done<CheapestResult>> {
-        let place = at.field("options");
-        let mut cautions = Cautions::default();
-        let mut cited = Vec::new();
-        let mut options = Vec::new();
-        for (index, option) in self.options.iter().enumerate() {
-            let place = place.place(index);
-            let question = Costs(&option.cost);
-            let (verdict, said, sources) =
-                option.plan.ask(question, &place.field("plan"), problems)?;
-            cautions = cautions.and(said);
-            cited.extend(sources);
-            let (cost, reason) = match verdict {
-                Verdict::Passes(cost) => (Some(cost), None),
-                Verdict::Refused(error) => (None, Some(error.in_system(asked.system).to_string())),
-                other => (None, Some(other.to_string())),
-            };
-            options.push(RankedResult {
-                name: option.name.clone(),
-                passes: matches!(verdict, Verdict::Passes(_) | Verdict::NoCost),
-                cost,
-                reason,
-            });
-        }
-        options.sort_by(|a, b| {
-            let rank = |option: &RankedResult| option.cost.unwrap_or(f64::INFINITY);
-            rank(a).total_cmp(&rank(b))
-        });
-        let result = CheapestResult {
-            cheapest: options
-                .first()
-                .filter(|option| option.cost.is_some())
-                .map(|option| option.name.clone()),
-            options,
-        };
-        Some(Done::new(result, cautions, cited))
     }
 }

@@ -123,7 +123,7 @@ impl Calculation for CapacityRequest {
             .post()
             .cautions()
             .and(design.ground().cautions())
-            .and(design.foundation().cautions());
+            .and(design.cautions());
         let result = CapacityResult {
             shear: holds.shear(),
             moment: holds.moment(),

@@ -4,6 +4,7 @@ use super::post::PostSpec;
 use super::reading::{Path, Problems};
 use super::record::{alternatives, names, records};
 use super::value::Size;
+use crate::backfill::{RestDays, Setting};
 use crate::check::PostDesign;
 use crate::embedment::DepthCap;
 use crate::foundation::{Hole, HoleShape, Restraint, SquareWidth};
@@ -58,7 +59,25 @@ records! {
         /// b of a square; the diagonal unless said.
         square_width: Option<SquareWidth>,
     }
-    /// A post in backfill, without a structural footing.
+    /// Foam, gravel or tamped soil in a hole: the post alone bears.
+    BackfillSpec {
+        /// What fills it.
+        setting: Setting,
+        /// The hole.
+        hole: HoleSpec,
+        /// Restraint at grade; none unless said.
+        restraint: Option<Restraint>,
+        /// b of a square; the diagonal unless said.
+        square_width: Option<SquareWidth>,
+    }
+    /// Days of rest before the wind may come on the fence.
+    RestSpec {
+        /// Days it rests.
+        days: f64,
+        /// Days it needs, by its maker or your own.
+        needs: f64,
+    }
+    /// A post in backfill or driven, without a structural footing.
     BareSpec {
         /// Restraint at grade; none unless said.
         restraint: Option<Restraint>,
@@ -77,6 +96,8 @@ records! {
         combination: Option<AllowableStress>,
         /// Reading of the 12 ft rule.
         depth_cap: Option<DepthCap>,
+        /// Rest before load.
+        rest: Option<RestSpec>,
     }
 }
 
@@ -85,7 +106,11 @@ alternatives! {
     FoundationSpec {
         /// Poured concrete.
         "concrete" => Concrete(ConcreteSpec),
-        /// Backfill only.
+        /// Foam, gravel or tamped soil in a hole.
+        "backfill" => Backfill(BackfillSpec),
+        /// Driven.
+        "driven" => Driven(BareSpec),
+        /// Backfill as the code wants it, the hole not known.
         "bare" => Bare(BareSpec),
     }
 }
@@ -144,21 +169,46 @@ impl DesignSpec {
         let ground = self.ground.build(&at.field("ground"), problems);
         let post = self.post.build(&at.field("post"), problems);
         let place = at.field("foundation");
-        let (hole, restraint, width) = match &self.foundation {
-            FoundationSpec::Concrete(concrete) => {
-                let hole = concrete.hole.build(&place.field("hole"), problems);
-                (Some(hole), concrete.restraint, concrete.square_width)
+        let hole_at = place.field("hole");
+        let (setting, hole, restraint, width) = match &self.foundation {
+            FoundationSpec::Concrete(spec) => {
+                let hole = Some(spec.hole.build(&hole_at, problems));
+                let setting = Some(Setting::PouredConcrete);
+                (setting, hole, spec.restraint, spec.square_width)
             }
-            FoundationSpec::Bare(bare) => (None, bare.restraint, bare.square_width),
+            FoundationSpec::Backfill(spec) => {
+                let hole = Some(spec.hole.build(&hole_at, problems));
+                (Some(spec.setting), hole, spec.restraint, spec.square_width)
+            }
+            FoundationSpec::Driven(spec) => (
+                Some(Setting::Driven),
+                None,
+                spec.restraint,
+                spec.square_width,
+            ),
+            FoundationSpec::Bare(spec) => (None, None, spec.restraint, spec.square_width),
+        };
+        let rest = match &self.rest {
+            Some(rest) => {
+                let at = at.field("rest");
+                let days = problems.take(&at.field("days"), RestDays::new(rest.days));
+                let needs = problems.take(&at.field("needs"), RestDays::new(rest.needs));
+                days.zip(needs).map(Some)
+            }
+            None => Some(None),
         };
         let (ground, post) = (ground?, post?);
-        let design = match hole {
-            Some(hole) => {
-                let made = PostDesign::in_concrete(ground, post, hole?);
-                let place = place.field("hole");
-                problems.take(&place.field("size"), made)?
+        let design = match (setting, hole) {
+            (Some(setting), Some(hole)) => {
+                let made = PostDesign::set_in(ground, post, setting, hole?);
+                problems.take(&hole_at.field("size"), made)?
             }
-            None => PostDesign::bare(ground, post),
+            (Some(_), None) => PostDesign::driven(ground, post),
+            _ => PostDesign::bare(ground, post),
+        };
+        let design = match rest? {
+            Some((rests, needs)) => design.resting(rests, needs),
+            None => design,
         };
         Some(
             design

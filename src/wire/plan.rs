@@ -6,9 +6,10 @@ use super::fence::FenceSpec;
 use super::reading::{Path, Problems};
 use super::record::records;
 use super::site::{BuiltSite, SiteSpec};
+use super::site_checks::SiteChecksSpec;
 use super::value::Size;
 use crate::backwards::VariedWind;
-use crate::check::PostDesign;
+use crate::check::{PostDesign, SiteChecks};
 use crate::combination::CombinesTo;
 use crate::fence::{Fence, PostKind};
 use crate::limit_state::AllowableStress;
@@ -48,6 +49,8 @@ records! {
         kinds: Option<Vec<KindSpec>>,
         /// Single posts that differ.
         posts: Option<Vec<NumberSpec>>,
+        /// What more is asked of every post.
+        checks: Option<SiteChecksSpec>,
     }
 }
 
@@ -57,6 +60,7 @@ struct Parts {
     design: PostDesign,
     kinds: Vec<(PostKind, PostDesign, Option<Length>)>,
     posts: Vec<(usize, Option<PostDesign>, Option<Length>)>,
+    checks: SiteChecks,
 }
 
 impl PlanSpec {
@@ -106,7 +110,12 @@ impl PlanSpec {
             }
             posts.push(design.map(|d| (post.number, d, post.planned_depth.map(|d| d.0))));
         }
+        let checks = match &self.checks {
+            Some(checks) => checks.build(&at.field("checks"), problems),
+            None => Some(SiteChecks::default()),
+        };
         let parts = Parts {
+            checks: checks?,
             fence: fence?,
             design: design?,
             kinds: kinds.into_iter().collect::<Option<_>>()?,
@@ -139,7 +148,8 @@ impl PlanSpec {
                 (number, design.unwrap_or(usual), depth.or(usual_depth))
             })
             .collect();
-        let mut plan = FencePlan::new(site, parts.fence, parts.design);
+        let mut plan =
+            FencePlan::new(site, parts.fence, parts.design).with_site_checks(parts.checks);
         if let Some(depth) = planned {
             plan = plan.with_planned_depth(depth);
         }

@@ -19,6 +19,10 @@ names! {
         "bending" => Governing::Bending,
         "shear" => Governing::Shear,
         "vertical_bearing" => Governing::VerticalBearing,
+        "lean" => Governing::Lean,
+        "frost_uplift" => Governing::FrostUplift,
+        "pull_out" => Governing::PullOut,
+        "axial_bending" => Governing::AxialBending,
     }
 }
 

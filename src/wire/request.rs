@@ -557,9 +557,10 @@ mod serde_impls {
 }
 
 use super::backwards::{
-    CheapestRequest, GreatestHeightRequest, GreatestSolidityRequest, GreatestSpacingRequest,
-    GreatestWindRequest, SmallestHoleRequest,
+    GreatestHeightRequest, GreatestSolidityRequest, GreatestSpacingRequest, GreatestWindRequest,
+    SmallestHoleRequest,
 };
+use super::cheapest::CheapestRequest;
 use super::depth::{CapacityRequest, DepthRulesRequest, LeanRequest, PostStrengthRequest};
 use super::field::{
     AxialPullRequest, CharacteristicRequest, CompareRequest, ProofLoadRequest, SidePullRequest,

@@ -5,12 +5,14 @@ use super::post_check::{CheckResult, sources};
 use super::reading::{Path, Problems};
 use super::record::records;
 use super::request::{Asked, Calculation, Done};
+use super::site_checks::{SiteChecksResult, sources as site_sources};
 use crate::backwards::VariedWind;
+use crate::check::Governing;
 use crate::combination::CombinesTo;
 use crate::fence::PostKind;
 use crate::limit_state::AllowableStress;
 use crate::plan::FencePlan;
-use crate::units::{Length, Volume};
+use crate::units::{Force, Length, Volume};
 use crate::utilization::Utilization;
 
 records! {
@@ -26,8 +28,16 @@ records! {
         at: Length,
         /// Tributary width.
         tributary_width: Length,
-        /// Its check.
+        /// The worst utilization of every check made.
+        utilization: Utilization,
+        /// Of what.
+        governing: Governing,
+        /// Is every check made at most 1?
+        passes: bool,
+        /// The check of ground and post.
         check: CheckResult,
+        /// What more was asked.
+        more: Option<SiteChecksResult>,
     }
     /// A fence checked post by post.
     ScheduleResult {
@@ -41,6 +51,10 @@ records! {
         worst_post: usize,
         /// Concrete, net, of all posts.
         concrete: Volume,
+        /// Bags to buy, each hole from whole bags, where asked.
+        bags: Option<f64>,
+        /// To carry, where asked.
+        carry: Option<Force>,
         /// Post by post.
         posts: Vec<ScheduledPostResult>,
     }
@@ -69,6 +83,8 @@ impl OfPlan for Checked {
             utilization: Utilization::ZERO,
             worst_post: 1,
             concrete: Volume::default(),
+            bags: None,
+            carry: None,
             posts: Vec::new(),
         };
         let mut cautions = crate::caution::Cautions::default();
@@ -78,13 +94,16 @@ impl OfPlan for Checked {
             let check = CheckResult::of(&post.check);
             let arm = post.post.arms().next();
             result.count += 1;
-            result.failing += usize::from(!check.passes);
+            result.failing += usize::from(!post.passes());
             result.concrete += check.concrete;
-            if check.utilization > result.utilization {
-                result.utilization = check.utilization;
+            if post.utilization() > result.utilization {
+                result.utilization = post.utilization();
                 result.worst_post = post.post.number;
             }
-            for source in sources(&post.check) {
+            for source in sources(&post.check)
+                .into_iter()
+                .chain(site_sources(&post.site))
+            {
                 if !cited.contains(&source) {
                     cited.push(source);
                 }
@@ -102,8 +121,17 @@ impl OfPlan for Checked {
                     .post
                     .arms()
                     .fold(Length::default(), |sum, arm| sum + arm.width()),
+                utilization: post.utilization(),
+                governing: post.governing(),
+                passes: post.passes(),
                 check,
+                more: SiteChecksResult::of(&post.site, asked.system),
             });
+        }
+        let materials = plan.site_checks(0).materials().is_some();
+        if let Some(sum) = materials.then(|| schedule.materials(None)) {
+            result.bags = Some(sum.bags);
+            result.carry = Some(sum.carry);
         }
         let mut done = Done::new(result, cautions, cited);
         for sheet in sheets {

@@ -442,6 +442,23 @@ impl Calculation for FrostBalanceRequest {
     }
 }
 
+impl BagSpec {
+    pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Bag> {
+        let known = [Bag::lb_40(), Bag::lb_50(), Bag::lb_60(), Bag::lb_80()];
+        let made = match self.yields {
+            Some(yields) => Bag::given(self.weight, yields),
+            None => known
+                .into_iter()
+                .find(|bag| (bag.weight() - self.weight).abs() < lb(0.01))
+                .ok_or(Error::NotApplicable {
+                    field: "weight of a bag",
+                    reason: "40, 50, 60 and 80 lb are known; else give what it yields",
+                }),
+        };
+        problems.take(at, made)
+    }
+}
+
 impl MaterialsRequest {
     fn build(
         &self,
@@ -451,20 +468,7 @@ impl MaterialsRequest {
         let hole = self.hole.build(&at.field("hole"), problems);
         let section = self.section.build(&at.field("section"), problems);
         let bag = match &self.bag {
-            Some(spec) => {
-                let known = [Bag::lb_40(), Bag::lb_50(), Bag::lb_60(), Bag::lb_80()];
-                let made = match spec.yields {
-                    Some(yields) => Bag::given(spec.weight, yields),
-                    None => known
-                        .into_iter()
-                        .find(|bag| (bag.weight() - spec.weight).abs() < lb(0.01))
-                        .ok_or(Error::NotApplicable {
-                            field: "weight of a bag",
-                            reason: "40, 50, 60 and 80 lb are known; else give what it yields",
-                        }),
-                };
-                problems.take(&at.field("bag"), made).map(Some)
-            }
+            Some(spec) => spec.build(&at.field("bag"), problems).map(Some),
             None => Some(None),
         };
         let base = self.base.map_or(ft(0.0), |base| base.0);

@@ -25,7 +25,8 @@ fn refusal(arguments: &[&str]) -> String {
         .fence()
         .map(drop)
         .and_then(|()| flags.site().map(drop))
-        .and_then(|()| flags.design().map(drop));
+        .and_then(|()| flags.design().map(drop))
+        .and_then(|()| flags.site_checks().map(drop));
     made.expect_err("accepted")
 }
 
@@ -115,6 +116,11 @@ fn every_refusal_is_one_line_with_flag_value_and_allowed() {
         ),
         (["--grade", "3"], "--grade", "3", "1 or 2"),
         (["--pipe", "2 ft 6 lb"], "--pipe", "2 ft 6 lb", "ft, in"),
+        (["--frost", "40 ft"], "--frost", "40 ft", "0 in to 393.7 in"),
+        (["--frost", "cold"], "--frost", "cold", "number"),
+        (["--lean", "0 pci"], "--lean", "0 pci", "psf/ft"),
+        (["--lean", "5 ft"], "--lean", "5 ft", "MN/m³"),
+        (["--bag", "90"], "--bag", "90", "40, 50, 60 or 80"),
     ] {
         let message = refusal(&arguments);
         for part in [flag, value, allowed] {
@@ -158,6 +164,12 @@ fn flags_are_not_silently_ignored() {
         (&["--side", "none", "--turn", "60 deg"], "--turn", "none"),
         (&["--height", "8ft", "--height", "9ft"], "--height", "twice"),
         (&["--markdown"], "--worksheet", ""),
+        (&["--modulus", "1200 ksi"], "--lean", ""),
+        (
+            &["--pipe", "2 in", "--lean", "5 MN/m3", "--modulus", "1 ksi"],
+            "--pipe",
+            "--modulus",
+        ),
         (&["--worksheet", "two"], "--worksheet", "number of a post"),
         (&["--grade", "1.5"], "--grade", "1 or 2"),
     ] {
@@ -206,4 +218,10 @@ fn flags_reach_the_library() {
     assert!(design.ground().is_isolated_pole());
     assert!((flags.planned_depth.value.to(ft) - 2.5).abs() < 1e-12);
     assert_eq!(flags.site().unwrap().exposure().letter(), "B");
+    let asked = flags.site_checks().unwrap();
+    assert!(asked.frost().is_none() && asked.materials().is_some());
+    let flags = parse(&["--bare", "--frost", "30 in"]).unwrap();
+    let asked = flags.site_checks().unwrap();
+    assert_eq!(asked.frost().unwrap().depth(), inch(30.0));
+    assert!(asked.materials().is_none());
 }

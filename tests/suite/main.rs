@@ -40,6 +40,8 @@ mod schedule_example;
 mod schedule_refusals;
 mod sections;
 mod side_by_side;
+mod site_checks;
+mod site_checks_kinds;
 mod tables;
 mod textbook_members;
 mod topography;

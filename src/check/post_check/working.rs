@@ -41,6 +41,16 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
         from_wind(&self.required_case, sheet);
         self.design.ground().write(self.actions().level(), sheet);
         self.design.foundation().write(sheet);
+        if let Some(setting) = self.design.setting() {
+            sheet.remark(format!("Set in: {}.", setting.name()));
+        }
+        if let Some((rests, needs)) = self.design.rest() {
+            sheet.remark(format!(
+                "Rests {} days before the wind comes on it, needs {}.",
+                rests.days(),
+                needs.days()
+            ));
+        }
         self.required.write(sheet);
         if let Some(check) = &self.planned {
             if self.planned_case != self.required_case {
