@@ -15,6 +15,7 @@
 //! frost, sustained load and decay are not in it.
 
 mod axial;
+mod bracket;
 mod compare;
 pub mod distribution;
 mod proof;

@@ -27,6 +27,7 @@
 //! movement. A post gives averages over its depth and width, at its own rate of
 //! loading.
 
+use super::bracket::least;
 use super::distribution::student_quantile;
 use super::side_pull::{Gauge, SidePull};
 use crate::caution::{Caution, Cautions};
@@ -44,8 +45,6 @@ const FINEST: f64 = 1e-7;
 const TOLERANCE: f64 = 1e-6;
 /// The same while the best strength is only bracketed.
 const COARSE: f64 = 1e-2;
-/// The most evaluations of one search.
-const MOST: u32 = 60;
 /// Strengths tried to bracket the best one.
 const GRID: u32 = 8;
 
@@ -230,6 +229,55 @@ impl SidePull {
         }))
     }
 
+    /// The logarithms of stiffness and strength whose curve fits best, its sum of
+    /// squares, and how many curves it took.
+    fn search(
+        &self,
+        used: &[(f64, f64)],
+        pair: &Pair<'_>,
+        (softest, top): (f64, f64),
+        (from, to): (f64, f64),
+    ) -> Result<(f64, f64, f64, u32), Error> {
+        let mut iterations = 0;
+        // Not carried: worse than anything, and the worse the weaker.
+        let worst = 1e6 * used.iter().map(|(y, _)| y * y).sum::<f64>();
+        let mut sum_at = |k: f64, s: f64| -> Result<f64, Error> {
+            iterations += 1;
+            let curve = self.curve(used, (pair.springs)(k.exp(), s.exp())?)?;
+            Ok(curve.sum.unwrap_or(worst * (1.0 + (top - k))))
+        };
+        let mut best_of = |s: f64, stiff: (f64, f64), within: f64| {
+            least(stiff.0, stiff.1, within, |k| sum_at(k, s))
+        };
+        // The best of a few strengths, and its neighbours as the bracket.
+        let step = (to - from) / f64::from(GRID);
+        let mut best = (from, f64::MAX);
+        let mut stiffest_of = Vec::new();
+        for i in 0..=GRID {
+            let s = from + step * f64::from(i);
+            let (k, sum) = best_of(s, (softest, top), COARSE)?;
+            stiffest_of.push((s, k));
+            if sum < best.1 {
+                best = (s, sum);
+            }
+        }
+        let (low, high) = ((best.0 - step).max(from), (best.0 + step).min(to));
+        // The stronger the ground, the softer it need be: the stiffness of the
+        // weaker end is the most, and that of the stronger end the least.
+        let near = |s: f64, other: f64| {
+            let at = |(z, _): &&(f64, f64)| (*z - s).abs() < 0.5 * step;
+            stiffest_of.iter().find(at).map_or(other, |(_, k)| *k)
+        };
+        let margin = 20.0 * COARSE;
+        let most = (near(low, top) + margin).min(top);
+        let stiff = ((near(high, softest) - margin).max(softest), most);
+        let (s, _) = least(low, high, TOLERANCE, |s| {
+            best_of(s, stiff, TOLERANCE).map(|(_, sum)| sum)
+        })?;
+        let (k, sum) = best_of(s, stiff, TOLERANCE)?;
+        Ok((k, s, sum, iterations))
+    }
+
     fn fit<K: Measurable, S: Measurable>(
         &self,
         share: f64,
@@ -300,44 +348,8 @@ impl SidePull {
         if to <= from || !bends(0.0) {
             return Ok(stayed(0));
         }
-        let mut iterations = 0;
-        // Not carried: worse than anything, and the worse the weaker.
-        let worst = 1e6 * (straight_sum + used.iter().map(|(y, _)| y * y).sum::<f64>());
         let (softest, top) = (straight.value.si().ln(), stiffest.1.si().ln());
-        let mut sum_at = |k: f64, s: f64| -> Result<f64, Error> {
-            iterations += 1;
-            let curve = self.curve(&used, (pair.springs)(k.exp(), s.exp())?)?;
-            Ok(curve.sum.unwrap_or(worst * (1.0 + (top - k))))
-        };
-        let mut best_of = |s: f64, stiff: (f64, f64), within: f64| {
-            least(stiff.0, stiff.1, within, |k| sum_at(k, s))
-        };
-        // The best of a few strengths, and its neighbours as the bracket.
-        let step = (to - from) / f64::from(GRID);
-        let mut best = (from, f64::MAX);
-        let mut stiffest_of = Vec::new();
-        for i in 0..=GRID {
-            let s = from + step * f64::from(i);
-            let (k, sum) = best_of(s, (softest, top), COARSE)?;
-            stiffest_of.push((s, k));
-            if sum < best.1 {
-                best = (s, sum);
-            }
-        }
-        let (low, high) = ((best.0 - step).max(from), (best.0 + step).min(to));
-        // The stronger the ground, the softer it need be: the stiffness of the
-        // weaker end is the most, and that of the stronger end the least.
-        let near = |s: f64, other: f64| {
-            let at = |(z, _): &&(f64, f64)| (*z - s).abs() < 0.5 * step;
-            stiffest_of.iter().find(at).map_or(other, |(_, k)| *k)
-        };
-        let margin = 20.0 * COARSE;
-        let most = (near(low, top) + margin).min(top);
-        let stiff = ((near(high, softest) - margin).max(softest), most);
-        let (s, _) = least(low, high, TOLERANCE, |s| {
-            best_of(s, stiff, TOLERANCE).map(|(_, sum)| sum)
-        })?;
-        let (k, sum) = best_of(s, stiff, TOLERANCE)?;
+        let (k, s, sum, mut iterations) = self.search(&used, pair, (softest, top), (from, to))?;
         if !bends(sum) {
             return Ok(stayed(iterations));
         }
@@ -494,74 +506,4 @@ fn standard_errors(of_one: &[f64], of_other: &[f64], variance: f64) -> Option<(f
     );
     let det = a * c - b * b;
     (det > 1e-12 * a * c).then(|| ((variance * c / det).sqrt(), (variance * a / det).sqrt()))
-}
-
-/// Where a function of one valley is least, and how much: Brent's search by
-/// parabola and golden section, to a tolerance, at most [`MOST`]
-/// evaluations. An end of the bracket is tried where it is near.
-fn least(
-    low: f64,
-    high: f64,
-    within: f64,
-    mut f: impl FnMut(f64) -> Result<f64, Error>,
-) -> Result<(f64, f64), Error> {
-    const GOLDEN: f64 = 0.381_966_011_250_105_1;
-    let (mut a, mut b) = (low, high);
-    let mut x = a + GOLDEN * (b - a);
-    let mut at_x = f(x)?;
-    let (mut w, mut at_w, mut v, mut at_v) = (x, at_x, x, at_x);
-    let (mut step, mut before) = (0.0_f64, 0.0_f64);
-    for _ in 3..MOST {
-        let middle = 0.5 * (a + b);
-        if (x - middle).abs() <= 2.0 * within - 0.5 * (b - a) {
-            break;
-        }
-        let r = (x - w) * (at_x - at_v);
-        let q = (x - v) * (at_x - at_w);
-        let p = (x - v) * q - (x - w) * r;
-        let q = 2.0 * (q - r);
-        let parabola = -p / q;
-        let inside = x + parabola > a + 2.0 * within && x + parabola < b - 2.0 * within;
-        if parabola.is_finite() && inside && parabola.abs() < 0.5 * before.abs() {
-            before = step;
-            step = parabola;
-        } else {
-            before = if x < middle { b - x } else { a - x };
-            step = GOLDEN * before;
-        }
-        let u = x + if step.abs() >= within {
-            step
-        } else {
-            within.copysign(step)
-        };
-        let at_u = f(u)?;
-        if at_u <= at_x {
-            if u < x {
-                b = x;
-            } else {
-                a = x;
-            }
-            (v, at_v, w, at_w, x, at_x) = (w, at_w, x, at_x, u, at_u);
-        } else {
-            if u < x {
-                a = u;
-            } else {
-                b = u;
-            }
-            if at_u <= at_w || w == x {
-                (v, at_v, w, at_w) = (w, at_w, u, at_u);
-            } else if at_u <= at_v || v == x || v == w {
-                (v, at_v) = (u, at_u);
-            }
-        }
-    }
-    for end in [low, high] {
-        if (x - end).abs() < 4.0 * within {
-            let at_end = f(end)?;
-            if at_end <= at_x {
-                (x, at_x) = (end, at_end);
-            }
-        }
-    }
-    Ok((x, at_x))
 }
