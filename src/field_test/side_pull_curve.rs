@@ -400,7 +400,7 @@ impl SidePull {
     /// let post = PostModel::new(kn_sq_m(47.0), mm(89.0), m(0.9), Springs::growing_up_to(nh, s)?)?
     ///     .standing(m(1.0))?;
     /// let mut readings = Vec::new();
-    /// for load in [200.0, 400.0, 600.0, 800.0] {
+    /// for load in [150.0, 300.0, 450.0, 600.0] {
     ///     let pulled = post.clone().with_force(m(1.0), newton(load))?.solve()?;
     ///     readings.push((pulled.at_grade().deflection, newton(load)));
     /// }
@@ -411,7 +411,8 @@ impl SidePull {
     /// else {
     ///     panic!("it bends");
     /// };
-    /// assert!((stiffness / nh).value - 1.0 < 1e-4 && (strength / s).value - 1.0 < 1e-4);
+    /// assert!(((stiffness / nh).value - 1.0).abs() < 1e-4);
+    /// assert!(((strength / s).value - 1.0).abs() < 1e-4);
     /// // A pull that stays elastic bounds the strength and says so.
     /// let early = pull.growing_curve(0.3)?;
     /// assert_eq!(early.strength, Identified::AtLeast(pull.ultimate_growth()?, WhyBound::TooFew));
