@@ -22,6 +22,7 @@ mod en1991;
 mod example_flags;
 mod fence;
 mod field_test;
+mod field_test_inversion;
 mod ground_and_foundation;
 mod hostile;
 mod lateral;
