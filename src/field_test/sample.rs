@@ -11,7 +11,7 @@
 //!   and 75 % some 5 % heavier than EN 1990;
 //! - EN 1997-1 Table A.9: the lesser of mean over ξ1 and least over ξ2, made for
 //!   static load tests of piles in compression: for a post an analogy;
-//! - EN 1997-1 Table A.10 (from memory): the same with ξ3 and ξ4 of resistances
+//! - EN 1997-1 Table A.10 (quoted): the same with ξ3 and ξ4 of resistances
 //!   that are calculated, one from each ground test profile. For a post that
 //!   was never pulled, and an analogy too.
 
@@ -342,7 +342,7 @@ pub const fn correlation_factors(tests: u32) -> (f64, f64) {
 }
 
 /// ξ3 on the mean and ξ4 on the least of resistances calculated from n ground
-/// test profiles, EN 1997-1 Table A.10, recommended values, from memory;
+/// test profiles, EN 1997-1 Table A.10, recommended values, quoted;
 /// national annexes differ. Between the numbers of the table (6, 8, 9) those of
 /// the lesser number hold, from ten those of ten.
 ///

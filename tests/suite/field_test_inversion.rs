@@ -331,7 +331,6 @@ fn ground_test_profiles() {
     let near = Sample::new(&[kn(10.0), kn(9.9), kn(10.1)]).unwrap();
     let value = near.characteristic(Basis::GroundTests).unwrap();
     assert_relative_eq!(value.value.to(kn), 10.0 / 1.33, max_relative = 1e-12);
-    assert!(value.cautions().contains(Caution::FromMemory));
     assert!(value.basis.name().contains("analogy"));
     assert_eq!(value.basis.source(), &source::EN1997_GROUND_TESTS);
 }
