@@ -156,6 +156,7 @@ citations! {
     IBC_FRICTION = "ibc/1810.3.3.1.4", "IBC", "1810.3.3.1.4, a sixth of the bearing, at most 500 psf", Quoted;
     ALPHA_METHOD = "alpha-method", "API RP 2A, drilled-shaft practice", "alpha of undrained friction", FromMemory;
     BETA_METHOD = "beta-method", "NAVFAC DM-7.2", "K sigma' tan delta", FromMemory;
+    BREAKOUT = "meyerhof-adams-1968", "Meyerhof and Adams 1968", "circular plate in sand (as in Das, Principles of Foundation Engineering, Ex. 4.7)", FromMemory;
     WOOD_BOND = "hoyle-woeste/bond", "Hoyle and Woeste 1989", "p. 336, treated wood in concrete", Quoted;
     CFEM_ADFREEZE = "cfem/adfreeze", "Canadian Foundation Engineering Manual, 4th ed.", "adfreeze, after Penner", Quoted;
     EN1990_ANNEX_D = "en1990/annex-d", "EN 1990", "Annex D, D.7, Table D.1", Quoted;

@@ -14,6 +14,7 @@ mod allocation;
 mod architecture;
 mod asnzs1170;
 mod below_grade;
+mod breakout;
 mod codes;
 mod combination;
 mod cubic;
