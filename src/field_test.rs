@@ -4,7 +4,8 @@
 //! |---|---|
 //! | peak, stiffness and knee of a pull | [`Readings`] |
 //! | bond, friction, α, K tan δ of an axial pull | [`AxialPull`] |
-//! | stiffness and strength of the ground from a side pull | [`SidePull`] |
+//! | stiffness and strength of the ground from a side pull | [`SidePull`], [`BackFigured`] |
+//! | both at once, from its whole curve | [`FittedCurve`], [`Identified`] |
 //! | several tests: mean, spread, characteristic value | [`Sample`], [`Basis`], [`Characteristic`] |
 //! | two ways of setting a post, fairly | [`Comparison`] |
 //! | does this post carry what it must | [`ProofLoad`] |
@@ -14,16 +15,19 @@
 //! frost, sustained load and decay are not in it.
 
 mod axial;
+mod bracket;
 mod compare;
 pub mod distribution;
 mod proof;
 mod readings;
 mod sample;
 mod side_pull;
+mod side_pull_curve;
 
 pub use axial::{AverageBond, AxialPull};
 pub use compare::{Comparison, Settled};
 pub use proof::{ProofLoad, ProofOutcome, ProofResult};
 pub use readings::{Knee, Readings};
-pub use sample::{Basis, Characteristic, Sample, Spread, correlation_factors};
+pub use sample::{Basis, Characteristic, Sample, Spread, correlation_factors, ground_test_factors};
 pub use side_pull::{BackFigured, Gauge, SidePull};
+pub use side_pull_curve::{FittedCurve, Identified, WhyBound};

@@ -4,6 +4,7 @@
 //! |---|---|---|
 //! | friction on the shaft | [`Friction`], [`Shaft`] | IBC presumptive (quoted), α and K tan δ (from memory) |
 //! | soil lifted with a collar | [`soil_cone`] | geometry |
+//! | plate or collar breaking out of sand | [`Breakout`] | Meyerhof and Adams (quoted, from memory) |
 //! | bond of post to footing | [`Bond`] | Hoyle and Woeste 1989 (quoted), or given |
 //! | the weakest of them, named | [`PullOut`] | |
 //! | how deep frost goes | [`frost_depth`], [`berggren_lambda`] | Stefan, modified Berggren |
@@ -13,12 +14,14 @@
 //! where they hold.
 
 mod bond;
+mod breakout;
 mod cone;
 mod friction;
 mod frost;
 mod pull_out;
 
 pub use bond::Bond;
+pub use breakout::Breakout;
 pub use cone::soil_cone;
 pub use friction::{Friction, Shaft, api_alpha, drilled_shaft_alpha, presumptive_friction};
 pub(crate) use frost::erf;

@@ -10,7 +10,10 @@
 //!   normal, as ASTM D2915 and ISO 16269-6 have it (from memory); at five tests
 //!   and 75 % some 5 % heavier than EN 1990;
 //! - EN 1997-1 Table A.9: the lesser of mean over ξ1 and least over ξ2, made for
-//!   piles in compression: for a post an analogy.
+//!   static load tests of piles in compression: for a post an analogy;
+//! - EN 1997-1 Table A.10 (quoted): the same with ξ3 and ξ4 of resistances
+//!   that are calculated, one from each ground test profile. For a post that
+//!   was never pulled, and an analogy too.
 
 use super::distribution::{normal_quantile, student_quantile, tolerance_factor};
 use crate::caution::{Caution, Cautions};
@@ -59,8 +62,11 @@ pub enum Basis {
     Lognormal(Spread),
     /// A tolerance limit with this confidence, spread of the tests.
     Tolerance(f64),
-    /// Correlation factors of EN 1997-1 Table A.9.
+    /// Correlation factors of EN 1997-1 Table A.9: each value is a load test.
     Correlation,
+    /// Correlation factors of EN 1997-1 Table A.10: each value is calculated
+    /// from a ground test profile (a sounding or a boring), not pulled.
+    GroundTests,
 }
 
 impl Basis {
@@ -75,6 +81,7 @@ impl Basis {
             Self::Lognormal(Spread::Known(_)) => "EN 1990 Annex D, lognormal, spread known",
             Self::Tolerance(_) => "tolerance limit, 95 % of posts above",
             Self::Correlation => "EN 1997-1 Table A.9, an analogy for posts",
+            Self::GroundTests => "EN 1997-1 Table A.10, ground test profiles, an analogy for posts",
         }
     }
 
@@ -84,6 +91,7 @@ impl Basis {
             Self::Normal(_) | Self::Lognormal(_) => &source::EN1990_ANNEX_D,
             Self::Tolerance(_) => &source::TOLERANCE_LIMIT,
             Self::Correlation => &source::EN1997_CORRELATION,
+            Self::GroundTests => &source::EN1997_GROUND_TESTS,
         }
     }
 }
@@ -222,16 +230,8 @@ impl<Q: Measurable> Sample<Q> {
                 let s = self.deviation_of(|v| v).unwrap_or(0.0);
                 (self.mean_of(|v| v) - k * s, k)
             }
-            Basis::Correlation => {
-                let (on_mean, on_least) = correlation_factors(self.tests());
-                let mean = self.mean_of(|v| v) / on_mean;
-                let least = self.least().si() / on_least;
-                if mean <= least {
-                    (mean, on_mean)
-                } else {
-                    (least, on_least)
-                }
-            }
+            Basis::Correlation => self.correlated(correlation_factors(self.tests())),
+            Basis::GroundTests => self.correlated(ground_test_factors(self.tests())),
         };
         if value <= 0.0 {
             return Err(Error::NotApplicable {
@@ -248,6 +248,17 @@ impl<Q: Measurable> Sample<Q> {
             tests: self.tests(),
             basis,
         })
+    }
+
+    /// The lesser of mean and least, each over its ξ, and the ξ that governs.
+    fn correlated(&self, (on_mean, on_least): (f64, f64)) -> (f64, f64) {
+        let mean = self.mean_of(|v| v) / on_mean;
+        let least = self.least().si() / on_least;
+        if mean <= least {
+            (mean, on_mean)
+        } else {
+            (least, on_least)
+        }
     }
 
     fn enough(&self) -> Result<(), Error> {
@@ -327,5 +338,27 @@ pub const fn correlation_factors(tests: u32) -> (f64, f64) {
         3 => (1.2, 1.05),
         4 => (1.1, 1.0),
         _ => (1.0, 1.0),
+    }
+}
+
+/// ξ3 on the mean and ξ4 on the least of resistances calculated from n ground
+/// test profiles, EN 1997-1 Table A.10, recommended values, quoted;
+/// national annexes differ. Between the numbers of the table (6, 8, 9) those of
+/// the lesser number hold, from ten those of ten.
+///
+/// ```
+/// use groundline::field_test::ground_test_factors;
+/// assert_eq!(ground_test_factors(3), (1.33, 1.23));
+/// assert_eq!(ground_test_factors(9), ground_test_factors(7));
+/// ```
+pub const fn ground_test_factors(profiles: u32) -> (f64, f64) {
+    match profiles {
+        0 | 1 => (1.4, 1.4),
+        2 => (1.35, 1.27),
+        3 => (1.33, 1.23),
+        4 => (1.31, 1.2),
+        5 | 6 => (1.29, 1.15),
+        7..=9 => (1.27, 1.12),
+        _ => (1.25, 1.08),
     }
 }

@@ -6,9 +6,12 @@
 //! squares of the movements), found in a bracket. Strength: rigid-plastic
 //! statics ([`crate::lateral`]), whose load is proportional to the strength, so
 //! that the peak gives it at once. A peak that was not the ground's end gives a
-//! lower bound.
+//! lower bound. Both at once, from the whole curve: [`FittedCurve`].
+//!
+//! [`FittedCurve`]: super::FittedCurve
 
 use super::readings::Readings;
+use crate::caution::{Caution, Cautions};
 use crate::error::{Error, within};
 use crate::lateral::{LateralMethod, RigidPlastic};
 use crate::response::{PostModel, Springs};
@@ -39,12 +42,12 @@ pub enum Gauge {
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct SidePull {
-    rigidity: FlexuralRigidity,
-    width: Length,
-    depth: Length,
-    height: Length,
-    gauge: Gauge,
-    readings: Readings,
+    pub(super) rigidity: FlexuralRigidity,
+    pub(super) width: Length,
+    pub(super) depth: Length,
+    pub(super) height: Length,
+    pub(super) gauge: Gauge,
+    pub(super) readings: Readings,
 }
 
 /// A value of the ground and how well it explains the readings.
@@ -57,6 +60,13 @@ pub struct BackFigured<Q> {
     pub residuals: Vec<Length>,
     /// The root of their mean square.
     pub residual: Length,
+}
+
+impl<Q> BackFigured<Q> {
+    /// The cautions that go with it.
+    pub fn cautions(&self) -> Cautions {
+        Cautions::default().with(Caution::FieldTests)
+    }
 }
 
 impl SidePull {
@@ -100,7 +110,7 @@ impl SidePull {
     }
 
     /// Readings up to a share of the peak.
-    fn early(&self, share: f64) -> Result<Vec<(f64, f64)>, Error> {
+    pub(super) fn early(&self, share: f64) -> Result<Vec<(f64, f64)>, Error> {
         let share = crate::error::number_within("share of the peak", share, 0.05, 1.0)?;
         let most = self.readings.peak().1 * (share * (1.0 + 1e-12));
         let early: Vec<_> = self
@@ -120,16 +130,16 @@ impl SidePull {
         Ok(early)
     }
 
-    /// The stiffness whose compliance fits, in a bracket on its logarithm.
-    fn invert<Q: Measurable>(
+    /// The stiffness whose compliance fits movements over loads, in a bracket on
+    /// its logarithm.
+    pub(super) fn invert<Q: Measurable>(
         &self,
-        share: f64,
+        early: &[(f64, f64)],
         (least, most): (Q, Q),
         springs: impl Fn(Q) -> Result<Springs, Error>,
     ) -> Result<BackFigured<Q>, Error> {
-        let early = self.early(share)?;
         let (mut pp, mut yp) = (0.0, 0.0);
-        for (y, load) in &early {
+        for (y, load) in early {
             pp += load * load;
             yp += y * load;
         }
@@ -177,7 +187,7 @@ impl SidePull {
     /// explains.
     pub fn growing_stiffness(&self, share: f64) -> Result<BackFigured<ForcePerVolume>, Error> {
         let bounds = (kn_per_cu_m(11.0), kn_per_cu_m(9e6));
-        self.invert(share, bounds, Springs::growing)
+        self.invert(&self.early(share)?, bounds, Springs::growing)
     }
 
     /// k, force per length and movement, of ground of constant stiffness.
@@ -186,7 +196,7 @@ impl SidePull {
     /// As [`SidePull::growing_stiffness`].
     pub fn constant_stiffness(&self, share: f64) -> Result<BackFigured<Pressure>, Error> {
         let bounds = (kpa(1.1), kpa(9e7));
-        self.invert(share, bounds, Springs::constant)
+        self.invert(&self.early(share)?, bounds, Springs::constant)
     }
 
     /// The strength at which statics gives the peak.

@@ -88,6 +88,8 @@ enum Law {
     },
     Growing {
         nh: f64,
+        /// The limit of reaction per width and depth.
+        limit: Option<f64>,
     },
     Elastic(Profile),
     ElasticPlastic(Profile),
@@ -149,7 +151,26 @@ impl Springs {
             kn_per_cu_m(10.0),
             kn_per_cu_m(1e7),
         )?;
-        Ok(Self::of(Law::Growing { nh: nh.value }))
+        Ok(Self::of(Law::Growing {
+            nh: nh.value,
+            limit: None,
+        }))
+    }
+
+    /// The same, up to a reaction that grows with depth too, pu = S b z with the
+    /// width b of the post: S = 3 Kp γ′ is the sand of
+    /// [`Springs::elastic_plastic`].
+    ///
+    /// # Errors
+    /// As [`Springs::growing`]; S outside 0.1 to 10 000 kN/m³.
+    pub fn growing_up_to(nh: ForcePerVolume, growth: ForcePerVolume) -> Result<Self, Error> {
+        let mut springs = Self::growing(nh)?;
+        let (least, most) = (kn_per_cu_m(0.1), kn_per_cu_m(10_000.0));
+        let growth = within("growth of the limit of reaction", growth, least, most)?;
+        if let Law::Growing { limit, .. } = &mut springs.law {
+            *limit = Some(growth.value);
+        }
+        Ok(springs)
     }
 
     /// Elastic springs by the stiffness of each layer, whatever it resists:
@@ -274,7 +295,7 @@ impl Springs {
     pub(super) const fn unlimited(&self) -> bool {
         matches!(
             self.law,
-            Law::Constant { limit: None, .. } | Law::Growing { .. } | Law::Elastic(_)
+            Law::Constant { limit: None, .. } | Law::Growing { limit: None, .. } | Law::Elastic(_)
         )
     }
 
@@ -317,7 +338,14 @@ impl Springs {
                 k,
                 limit: Some(limit),
             } => Spring::ElasticPlastic { k: *k, pu: *limit },
-            Law::Growing { nh } => Spring::Elastic { k: nh * z },
+            Law::Growing { nh, limit: None } => Spring::Elastic { k: nh * z },
+            Law::Growing {
+                nh,
+                limit: Some(growth),
+            } => Spring::ElasticPlastic {
+                k: nh * z,
+                pu: growth * b * z,
+            },
             Law::Curves(depths) => {
                 let last = depths.len() - 1;
                 let index = depths.iter().position(|depth| z < *depth);

@@ -2,7 +2,8 @@
 //!
 //! - the footing slides in the ground: friction over its factor, and the
 //!   weight;
-//! - the footing lifts the soil above it: the soil's weight, and its own;
+//! - the footing lifts the soil above it: the soil's weight, or what a plate breaks
+//!   out of sand with, and its own weight;
 //! - the post slides in the footing: bond, and the weight of the post.
 //!
 //! Weight relieves, so it carries the factor of a load combination. The factor
@@ -10,14 +11,14 @@
 //! (New York City Building Code 1810.3.4, published); presumptive friction is
 //! allowable already.
 
-use super::{Bond, Friction, Shaft};
+use super::{Bond, Breakout, Friction, Shaft};
 use crate::caution::{Caution, Cautions};
 use crate::combination::{Combination, CombinesTo, WindUplift};
 use crate::error::{Error, within};
 use crate::limit_state::AllowableStress;
 use crate::profile::Profile;
 use crate::source::{self, Citation};
-use crate::units::{Force, kipf, lb};
+use crate::units::{Force, ForcePerVolume, Volume, cu_m, kipf, kn_per_cu_m, lb};
 use crate::utilization::Utilization;
 
 /// How a friction is known.
@@ -84,6 +85,8 @@ pub struct PullOut {
     footing: Force,
     friction: Option<(Force, &'static Citation)>,
     soil: Option<Force>,
+    /// Allowable.
+    breakout: Option<Force>,
     bond: Option<Bond>,
 }
 
@@ -114,6 +117,7 @@ impl PullOut {
             footing: within("weight of the footing", footing, lb(0.0), most)?,
             friction: None,
             soil: None,
+            breakout: None,
             bond: None,
         })
     }
@@ -179,6 +183,42 @@ impl PullOut {
         })
     }
 
+    /// With a plate, bell or collar that breaks out of sand: its ultimate
+    /// resistance by analysis over 3, the weight of the sand in it. Beside
+    /// [`PullOut::lifting_soil_by_collar`] the lesser counts.
+    #[must_use]
+    pub fn breaking_out(self, breakout: Breakout) -> Self {
+        Self {
+            breakout: Some(breakout.ultimate() / HowKnown::Analysis.factor()),
+            ..self
+        }
+    }
+
+    /// With a part of the footing below water: 9.81 kN/m³ times its volume off
+    /// its weight.
+    ///
+    /// # Errors
+    /// A volume that is negative, or whose buoyancy is more than the weight of
+    /// the footing: it floats.
+    ///
+    /// ```
+    /// use groundline::{combination::Combination, limit_state::AllowableStress, units::*, uplift::*};
+    /// // 150 pcf in water: 87.6 pcf are left.
+    /// let dry = PullOut::new(lb(0.0), lb(1_500.0))?;
+    /// let wet = dry.standing_in_water(cu_ft(10.0))?;
+    /// let holds = wet.resistance(&Combination::of(AllowableStress::Basic));
+    /// assert!((holds.resistance.to(lb) - 0.6 * 875.5).abs() < 0.1);
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    pub fn standing_in_water(self, below: Volume) -> Result<Self, Error> {
+        let most = self.footing / water();
+        let below = within("volume below water", below, cu_m(0.0), most)?;
+        Ok(Self {
+            footing: self.footing - water() * below,
+            ..self
+        })
+    }
+
     /// With the bond of the post in its footing.
     #[must_use]
     pub const fn with_bond(self, bond: Bond) -> Self {
@@ -200,10 +240,16 @@ impl PullOut {
         let slides = match self.friction {
             Some((friction, _)) => Some(friction + weight),
             // With soil to lift instead, sliding is not the way.
-            None if self.soil.is_some() => None,
+            None if self.soil.is_some() || self.breakout.is_some() => None,
             None => Some(weight),
         };
-        let lifts = self.soil.map(|soil| soil * relief + weight);
+        let lifted = self.soil.map(|soil| soil * relief + weight);
+        let broken = self.breakout.map(|allowable| allowable + weight);
+        let breaks = match (lifted, broken) {
+            (Some(lifted), Some(broken)) => broken < lifted,
+            (lifted, _) => lifted.is_none(),
+        };
+        let lifts = if breaks { broken } else { lifted };
         let post = self.bond.map(|bond| bond.resistance() + self.post * relief);
         let ways = [
             (PullOutMode::FootingSlides, slides),
@@ -223,6 +269,7 @@ impl PullOut {
         let source = match (weakest.0, self.friction, self.bond) {
             (PullOutMode::FootingSlides, Some((_, source)), _) => source,
             (PullOutMode::PostSlides, _, Some(bond)) => bond.source(),
+            (PullOutMode::SoilLifts, ..) if breaks => Breakout::source(),
             _ => &source::STATICS,
         };
         PullOutResistance {
@@ -249,8 +296,10 @@ impl PullOut {
             .with(Caution::Frost)
             .with_if(self.bond.is_some(), Caution::Shrinkage)
             .with_if(
-                self.friction
-                    .is_some_and(|(_, source)| source.mark == source::Mark::FromMemory),
+                self.breakout.is_some()
+                    || self
+                        .friction
+                        .is_some_and(|(_, source)| source.mark == source::Mark::FromMemory),
                 Caution::FromMemory,
             )
             .with_if(
@@ -262,6 +311,11 @@ impl PullOut {
 }
 
 /// Is it a value of field tests?
+/// The unit weight of water.
+fn water() -> ForcePerVolume {
+    kn_per_cu_m(9.81)
+}
+
 fn of_tests(basis: &Citation) -> bool {
     [
         &source::EN1990_ANNEX_D,
