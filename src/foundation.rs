@@ -50,6 +50,17 @@ impl Hole {
         })
     }
 
+    /// One of the same shape and another size.
+    ///
+    /// # Errors
+    /// Outside 3 in to 10 ft.
+    pub fn resized(self, size: Length) -> Result<Self, Error> {
+        match self.shape {
+            HoleShape::Round => Self::round(size),
+            HoleShape::Square => Self::square(size),
+        }
+    }
+
     /// Its shape.
     #[inline]
     pub const fn shape(&self) -> HoleShape {
@@ -185,6 +196,23 @@ impl Foundation {
             section,
             square_width: SquareWidth::default(),
             restraint: Restraint::default(),
+        }
+    }
+
+    /// The same post in concrete in another hole.
+    ///
+    /// # Errors
+    /// As [`Foundation::concrete`]; a bare post, which has no hole of concrete.
+    pub fn in_hole(self, hole: Hole) -> Result<Self, Error> {
+        match self.fill {
+            Fill::Concrete(_) => Ok(Self {
+                fill: Self::concrete(hole, self.section)?.fill,
+                ..self
+            }),
+            Fill::Bare => Err(Error::NotApplicable {
+                field: "hole",
+                reason: "the post stands without a footing; its hole makes no difference",
+            }),
         }
     }
 

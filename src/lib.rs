@@ -37,6 +37,7 @@
 //! | one post, everything, what governs | [`check`] |
 //! | every method for one post, side by side | [`side_by_side`] |
 //! | a whole fence | [`plan`] |
+//! | greatest speed, spacing, height, solidity, smallest hole, cheapest option | [`backwards`] |
 //! | worksheets as text and Markdown | [`report`] |
 //!
 //! # From wind to depth
@@ -127,6 +128,8 @@ pub mod check;
 pub mod side_by_side;
 
 pub mod plan;
+
+pub mod backwards;
 
 pub mod report;
 

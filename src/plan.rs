@@ -98,6 +98,45 @@ impl<C: WindCode> FencePlan<C> {
         self
     }
 
+    /// The same plan at another site.
+    #[must_use]
+    pub fn with_site(self, site: C) -> Self {
+        Self { site, ..self }
+    }
+
+    /// The same plan for another fence. Designs of single posts go by number,
+    /// whatever post has that number now.
+    #[must_use]
+    pub fn with_fence(self, fence: Fence) -> Self {
+        Self { fence, ..self }
+    }
+
+    /// The same plan with each design and planned depth changed.
+    ///
+    /// # Errors
+    /// Those of the change.
+    pub fn changing_designs(
+        mut self,
+        mut change: impl FnMut(
+            PostDesign,
+            Option<Length>,
+        ) -> Result<(PostDesign, Option<Length>), Error>,
+    ) -> Result<Self, Error> {
+        (self.design, self.planned) = change(self.design, self.planned)?;
+        for entry in &mut self.by_kind {
+            (entry.1, entry.2) = change(entry.1, entry.2)?;
+        }
+        for entry in &mut self.by_number {
+            (entry.1, entry.2) = change(entry.1, entry.2)?;
+        }
+        Ok(self)
+    }
+
+    /// Has any single post a design of its own?
+    pub fn has_single_designs(&self) -> bool {
+        !self.by_number.is_empty()
+    }
+
     /// The fence.
     pub const fn fence(&self) -> &Fence {
         &self.fence
@@ -147,17 +186,23 @@ where
     /// Where an option refuses the proportions of a wall, or a design or
     /// planned depth cannot be checked.
     pub fn schedule(&self) -> Result<Schedule<'_, C>, Error> {
-        let wind = FenceWind::new(&self.site, &self.fence)?;
-        let wind_cautions = wind.cautions();
-        let schedule = Schedule {
-            plan: self,
-            wind,
-            wind_cautions,
-        };
+        let schedule = self.unchecked_schedule()?;
         for post in self.fence.posts() {
             schedule.check(post)?;
         }
         Ok(schedule)
+    }
+
+    /// [`FencePlan::schedule`] without looking whether every post can be
+    /// checked.
+    pub(crate) fn unchecked_schedule(&self) -> Result<Schedule<'_, C>, Error> {
+        let wind = FenceWind::new(&self.site, &self.fence)?;
+        let wind_cautions = wind.cautions();
+        Ok(Schedule {
+            plan: self,
+            wind,
+            wind_cautions,
+        })
     }
 }
 
@@ -179,7 +224,8 @@ where
         &self.wind
     }
 
-    fn check(&self, post: &FencePost) -> Result<ScheduledPost<C::Level>, Error> {
+    /// The check of a post of this fence.
+    pub(crate) fn check(&self, post: &FencePost) -> Result<ScheduledPost<C::Level>, Error> {
         let (design, planned) = self.plan.design_for(post);
         let cases = self.wind.cases(post);
         let check = PostCheck::new(design, &cases, planned)?;

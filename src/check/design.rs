@@ -75,6 +75,18 @@ impl PostDesign {
         }
     }
 
+    /// The same post in concrete in another hole.
+    ///
+    /// # Errors
+    /// As [`Foundation::in_hole`].
+    pub fn in_hole(self, hole: Hole) -> Result<Self, Error> {
+        Ok(Self {
+            foundation: self.foundation.in_hole(hole)?,
+            ..self
+        }
+        .refreshed())
+    }
+
     /// With restraint at grade.
     #[must_use]
     #[inline]

@@ -152,6 +152,36 @@ impl Fence {
         Ok(self)
     }
 
+    /// The same path with each run changed; its posts are laid out anew.
+    ///
+    /// ```
+    /// use groundline::{fence::*, units::ft};
+    /// let fence = Fence::new(FenceRun::new(Panel::new(ft(6.0))?, ft(96.0), ft(8.0))?);
+    /// let closer = fence.changing_runs(|run| run.with_spacing(ft(6.0)))?;
+    /// assert_eq!((fence.posts().len(), closer.posts().len()), (13, 17));
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    ///
+    /// # Errors
+    /// Those of the change.
+    pub fn changing_runs(
+        &self,
+        change: impl FnMut(FenceRun) -> Result<FenceRun, Error>,
+    ) -> Result<Self, Error> {
+        let runs: Vec<_> = self
+            .runs
+            .iter()
+            .cloned()
+            .map(change)
+            .collect::<Result<_, Error>>()?;
+        let posts = lay_out(&runs);
+        Ok(Self {
+            runs,
+            turns: self.turns.clone(),
+            posts,
+        })
+    }
+
     /// The runs.
     pub fn runs(&self) -> &[FenceRun] {
         &self.runs

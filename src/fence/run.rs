@@ -40,6 +40,23 @@ impl Panel {
         })
     }
 
+    /// With its top at another height; gap and topping stay as they are.
+    ///
+    /// # Errors
+    /// Height outside 0.5 to 40 ft; a gap of more than 0.95 of it, or a topping
+    /// higher than what is left.
+    pub fn with_top(self, top: Length) -> Result<Self, Error> {
+        let panel = Self {
+            top: Self::new(top)?.top,
+            ..self
+        }
+        .with_clearance(self.clearance)?;
+        match self.topping {
+            Some((height, infill)) => panel.with_topping(height, infill),
+            None => Ok(panel),
+        }
+    }
+
     /// With a clear gap below it.
     ///
     /// # Errors
@@ -294,6 +311,21 @@ impl FenceRun {
             spacing,
             gates: Vec::new(),
         })
+    }
+
+    /// The same run with posts no farther apart than another spacing.
+    ///
+    /// # Errors
+    /// As [`FenceRun::new`].
+    pub fn with_spacing(self, spacing: Length) -> Result<Self, Error> {
+        let spacing = Self::new(self.panel, self.length, spacing)?.spacing;
+        Ok(Self { spacing, ..self })
+    }
+
+    /// The same run of another panel.
+    #[must_use]
+    pub fn with_panel(self, panel: Panel) -> Self {
+        Self { panel, ..self }
     }
 
     /// With one more gate.

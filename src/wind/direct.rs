@@ -58,6 +58,15 @@ impl<L: LimitState> DirectPressure<L> {
         Ok(Self { height, ..self })
     }
 
+    /// Another pressure, at the same limit state and height.
+    ///
+    /// # Errors
+    /// As [`DirectPressure::new`].
+    pub fn with_pressure(self, pressure: Pressure) -> Result<Self, Error> {
+        let pressure = Self::new(pressure, self.level)?.pressure;
+        Ok(Self { pressure, ..self })
+    }
+
     /// The pressure.
     pub const fn pressure(&self) -> Pressure {
         self.pressure

@@ -13,6 +13,7 @@
 mod allocation;
 mod architecture;
 mod asnzs1170;
+mod backwards;
 mod below_grade;
 mod codes;
 mod combination;

@@ -308,6 +308,13 @@ impl AsceSite {
         Self { constants, ..self }
     }
 
+    /// The same site at another basic wind speed.
+    #[must_use]
+    #[inline]
+    pub const fn with_speed(self, speed: BasicWindSpeed) -> Self {
+        Self { speed, ..self }
+    }
+
     /// The edition.
     #[inline]
     pub const fn edition(&self) -> Edition {

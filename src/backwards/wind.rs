@@ -1,0 +1,147 @@
+//! The greatest wind that planned or existing posts are good for.
+
+use super::search::Search;
+use super::solution::{Question, Solution, solve, worst};
+use crate::combination::CombinesTo;
+use crate::error::Error;
+use crate::limit_state::{AllowableStress, LimitState};
+use crate::plan::FencePlan;
+use crate::units::{Measurable, Pressure, Velocity};
+use crate::wind::{AsceSite, BasicWindSpeed, DirectPressure, WindCode};
+
+/// Wind that can be asked for harder or milder with all else the same.
+///
+/// Of the codes whose wind combines to allowable stress: ASCE 7 by its basic
+/// wind speed, a pressure as given by itself.
+pub trait VariedWind: WindCode {
+    /// What is varied.
+    type Intensity: Measurable;
+
+    /// What its question is.
+    const QUESTION: Question;
+
+    /// How hard it blows.
+    fn intensity(&self) -> Self::Intensity;
+
+    /// The same site in another wind.
+    ///
+    /// # Errors
+    /// Out of the range of the code.
+    fn with_intensity(self, intensity: Self::Intensity) -> Result<Self, Error>;
+
+    /// What is tried when nothing else is said.
+    fn search() -> Search<Self::Intensity>;
+}
+
+impl VariedWind for AsceSite {
+    type Intensity = Velocity;
+    const QUESTION: Question = Question::Speed;
+
+    fn intensity(&self) -> Velocity {
+        self.speed().speed()
+    }
+
+    fn with_intensity(self, intensity: Velocity) -> Result<Self, Error> {
+        Ok(self.with_speed(BasicWindSpeed::strength_level(intensity)?))
+    }
+
+    fn search() -> Search<Velocity> {
+        Search::speeds()
+    }
+}
+
+impl<L: LimitState> VariedWind for DirectPressure<L> {
+    type Intensity = Pressure;
+    const QUESTION: Question = Question::WindPressure;
+
+    fn intensity(&self) -> Pressure {
+        self.pressure()
+    }
+
+    fn with_intensity(self, intensity: Pressure) -> Result<Self, Error> {
+        self.with_pressure(intensity)
+    }
+
+    fn search() -> Search<Pressure> {
+        Search::pressures()
+    }
+}
+
+/// The greatest wind in which every check of every post passes, at the planned
+/// depths: with ASCE 7 the basic wind speed, at strength level.
+///
+/// Below a certain speed the least pressure of the code governs, and milder
+/// wind asks for no less.
+///
+/// ```
+/// use groundline::{backwards::*, check::PostDesign, fence::*, foundation::Hole, ground::*};
+/// use groundline::{plan::FencePlan, post::*, section::Tube, units::*, wind::*};
+/// let fence = Fence::new(FenceRun::new(Panel::new(ft(6.0))?, ft(96.0), ft(6.0))?);
+/// let v = BasicWindSpeed::strength_level(mph(115.0))?;
+/// let site = AsceSite::new(Edition::Asce7_22, v, Exposure::B);
+/// let pipe = PipePost::new(Tube::new(inch(3.5), inch(0.2))?, SteelStrength::new(ksi(50.0))?)?;
+/// let ground = Ground::presumptive(SoilClass::Class4).as_isolated_pole();
+/// let design = PostDesign::in_concrete(ground, pipe.into(), Hole::round(inch(14.0))?)?;
+/// let plan = FencePlan::new(site, fence, design).with_planned_depth(inch(60.0));
+/// let solution = greatest_wind(&plan, AsceSite::search())?;
+/// let speed = solution.value().unwrap();
+/// println!("good for {:.4}, post {}", show(speed, UnitSystem::Us),
+///     solution.governing_post().post.number);
+/// assert!(solution.check().passes());
+/// # Ok::<(), groundline::Error>(())
+/// ```
+///
+/// # Errors
+/// A post without a planned depth; else as [`FencePlan::schedule`] of the plan
+/// itself, or where that refuses every value tried.
+pub fn greatest_wind<C: VariedWind>(
+    plan: &FencePlan<C>,
+    search: Search<C::Intensity>,
+) -> Result<Solution<C::Intensity, C>, Error>
+where
+    C::Level: CombinesTo<AllowableStress>,
+{
+    ask(plan, search, None)
+}
+
+/// The greatest wind in which every check of one post passes, by its number.
+///
+/// # Errors
+/// As [`greatest_wind`]; a number that no post has.
+pub fn greatest_wind_of_post<C: VariedWind>(
+    plan: &FencePlan<C>,
+    number: usize,
+    search: Search<C::Intensity>,
+) -> Result<Solution<C::Intensity, C>, Error>
+where
+    C::Level: CombinesTo<AllowableStress>,
+{
+    ask(plan, search, Some(number))
+}
+
+/// [`greatest_wind_of_post`] of every post, along the path.
+pub fn greatest_wind_of_each<C: VariedWind>(
+    plan: &FencePlan<C>,
+    search: Search<C::Intensity>,
+) -> impl Iterator<Item = Result<Solution<C::Intensity, C>, Error>> + '_
+where
+    C::Level: CombinesTo<AllowableStress>,
+{
+    let posts = plan.fence().posts().iter();
+    posts.map(move |post| ask(plan, search, Some(post.number)))
+}
+
+fn ask<C: VariedWind>(
+    plan: &FencePlan<C>,
+    search: Search<C::Intensity>,
+    which: Option<usize>,
+) -> Result<Solution<C::Intensity, C>, Error>
+where
+    C::Level: CombinesTo<AllowableStress>,
+{
+    worst(plan, which)?;
+    solve(C::QUESTION, search, which, |intensity| {
+        let site = plan.site().with_intensity(intensity)?;
+        Ok(plan.clone().with_site(site))
+    })
+}
