@@ -216,6 +216,17 @@ impl Foundation {
         }
     }
 
+    /// The same hole and fill round a post of another section.
+    ///
+    /// # Errors
+    /// As [`Foundation::concrete`].
+    pub fn with_section(self, section: PostSection) -> Result<Self, Error> {
+        if let Fill::Concrete(hole) = self.fill {
+            Self::concrete(hole, section)?;
+        }
+        Ok(Self { section, ..self })
+    }
+
     /// With the other reading of b for a square.
     #[must_use]
     #[inline]

@@ -161,6 +161,8 @@ citations! {
     EN1990_ANNEX_D = "en1990/annex-d", "EN 1990", "Annex D, D.7, Table D.1", Quoted;
     TOLERANCE_LIMIT = "tolerance-limit", "ASTM D2915, ISO 16269-6", "one-sided tolerance limit, normal", FromMemory;
     EN1997_CORRELATION = "en1997/a.9", "EN 1997-1", "Table A.9, correlation factors of static load tests", Quoted;
+    WILSON = "wilson-1927", "Wilson 1927", "score interval of a proportion", FromMemory;
+    LOG_SLOPE = "log-slope", "Slope in logarithms", "central difference over 1/(1 + h) to 1 + h", Derived;
     WELCH = "welch", "Welch 1947, Satterthwaite 1946", "difference of two means", FromMemory;
     PROOF_LOAD = "proof-load", "ASTM D3689, D3966", "proof at 1.0 to 1.5, sideways to 2.0 times the load", FromMemory;
     BAG_YIELDS = "practice/bag-yields", "Packaged concrete mix", "133.3 lb of dry mix per cubic foot; several guides", Quoted;

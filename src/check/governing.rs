@@ -1,7 +1,7 @@
 //! The checks by name.
 
 /// Which check governs.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 #[non_exhaustive]
 pub enum Governing {
     /// The depth in the ground.
