@@ -34,6 +34,7 @@ mod response;
 mod response_properties;
 mod samples;
 mod sections;
+mod sensitivity;
 mod side_by_side;
 mod tables;
 mod textbook_members;
