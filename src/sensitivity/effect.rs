@@ -217,6 +217,36 @@ impl Effect {
         self.switches().next().is_none()
     }
 
+    /// The least and the greatest slope between neighbours of the values tried over the
+    /// band. Where they are far apart the elasticity does not hold over all of it: a
+    /// least value of the code, another load case, a band of a figure.
+    pub fn slopes_within(&self) -> Option<(f64, f64)> {
+        let mut range: Option<(f64, f64)> = None;
+        for pair in self.trials.windows(2) {
+            if let [
+                Trial {
+                    factor: from,
+                    point: Ok(low),
+                },
+                Trial {
+                    factor: to,
+                    point: Ok(high),
+                },
+            ] = pair
+            {
+                let (low, high) = (low.utilization.ratio(), high.utilization.ratio());
+                let slope = (high / low).ln() / (to / from).ln();
+                if slope.is_finite() {
+                    range = Some(match range {
+                        Some((least, most)) => (least.min(slope), most.max(slope)),
+                        None => (slope, slope),
+                    });
+                }
+            }
+        }
+        range
+    }
+
     /// The first value tried that is not allowed, as a factor, and why.
     pub fn refused(&self) -> Option<(f64, Error)> {
         self.trials

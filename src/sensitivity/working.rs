@@ -11,8 +11,14 @@ use crate::source;
 use crate::step::{Step, Worksheet};
 use crate::units::{UnitSystem, show};
 
+/// Slopes within the band are told where they are farther apart than this.
+const APART: f64 = 0.5;
+
 /// A share as per cent, up to four digits.
 fn percent(share: f64) -> String {
+    if share > 0.0 && share < 1e-6 {
+        return "less than 0.0001 %".to_owned();
+    }
     let text = format!("{:.4}", 100.0 * share);
     let text = text.trim_end_matches('0').trim_end_matches('.');
     format!("{text} %")
@@ -237,8 +243,14 @@ impl Effect {
         } else {
             "; what governs changes within"
         };
+        let slopes = match self.slopes_within() {
+            Some((least, most)) if most - least > APART => {
+                format!("; slopes from {least:.2} to {most:.2} within")
+            }
+            _ => String::new(),
+        };
         format!(
-            "{}{value}: elasticity {}{why}{depth}; {}; {}{switches}.",
+            "{}{value}: elasticity {}{why}{depth}; {}; {}{switches}{slopes}.",
             self.input,
             self.elasticity,
             end("-", &self.low),

@@ -123,6 +123,9 @@ fn bending_of_an_interior_post() {
         let u = |point: Result<Point, Error>| point.unwrap().utilization.ratio();
         near(u(speed.low) / u(Ok(speed.base)), 0.81, 1e-9);
         near(u(speed.high) / u(Ok(speed.base)), 1.21, 1e-9);
+        let (least, most) = speed.slopes_within().unwrap();
+        near(least, 2.0, 1e-9);
+        near(most, 2.0, 1e-9);
         assert_eq!(speed.value, Some(Measured::new(mph(110.0))));
     }
     // Z = (D³ − (D − 2t)³)/6, a compact wall.
@@ -424,6 +427,35 @@ fn a_kink_is_told() {
     };
     near(below, 0.0, 1e-6);
     assert!(above > 1.0, "{above}");
+    // Flat below, the square of the speed above, once the least pressure is left behind
+    // everywhere.
+    let (least, most) = speed.slopes_within().unwrap();
+    near(least, 0.0, 1e-6);
+    near(most, 2.0, 1e-6);
+    let text = report::text(&found.worksheet(UnitSystem::Us)).to_string();
+    assert!(text.contains("slopes from 0.00 to 2.00 within"));
+}
+
+/// A depth wholly in the layer left out: no capacity, no slope, and a share of 1.
+#[test]
+fn without_any_capacity() {
+    let hole = Hole::round(inch(12.0)).unwrap();
+    let ground = class4().discounting_top(ft(5.0)).unwrap();
+    let design = PostDesign::in_concrete(ground, pipe(4.0, 0.3).into(), hole).unwrap();
+    let plan =
+        FencePlan::new(given(5.0), straight(6.0, 96.0, 8.0), design).with_planned_depth(ft(3.0));
+    let found = default_of(&plan);
+    for effect in found.by_influence() {
+        assert_eq!(effect.elasticity, Elasticity::Undefined, "{}", effect.input);
+        assert_eq!(effect.elasticity.influence(), None);
+    }
+    for step in found.worksheet(UnitSystem::Si).steps() {
+        recompute(step, UnitSystem::Si);
+    }
+    let input = [(Input::WindPressure, Distribution::normal(1.0, 0.1).unwrap())];
+    let found = uncertainty(&plan, &input, 20, lcg(3)).unwrap();
+    assert_eq!((found.exceeding, found.without_capacity), (20, 20));
+    assert_eq!(found.probability().unwrap().share(), 1.0);
 }
 
 /// Bending at the planned depth, exactly the required one: deeper adds moment,
@@ -903,7 +935,7 @@ fn three_inputs_together() {
         (Input::LateralBearing, soil),
         (Input::HoleSize, hole),
     ];
-    let n = 8_000;
+    let n = 4_000;
     let found = uncertainty(&plan, &inputs, n, lcg(42)).unwrap();
     // Φ by its integral, Simpson's rule.
     let phi = {
