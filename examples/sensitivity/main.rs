@@ -301,6 +301,13 @@ fn at_random(spread: &Uncertainty, seed: u64, text: &mut String) {
         spread.evaluated(),
         spread.not_built
     );
+    if spread.cut_off() > 1e-6 {
+        let _ = writeln!(
+            text,
+            "  {:.4} % of all that could happen was cut off and is in none of them",
+            100.0 * spread.cut_off()
+        );
+    }
     if let Some(error) = spread.first_refusal {
         let _ = writeln!(text, "  the first of those: {error}");
     }

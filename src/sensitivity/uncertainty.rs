@@ -47,7 +47,8 @@ pub struct Truncation {
 }
 
 impl Truncation {
-    /// The share cut off; what is left counts as all of it.
+    /// The share cut off; what is left counts as all of it, so nothing is known of what
+    /// was cut off.
     pub fn cut(&self) -> f64 {
         self.below + self.above
     }
@@ -86,6 +87,14 @@ impl Uncertainty {
     /// How many samples were checked.
     pub fn evaluated(&self) -> u32 {
         self.samples - self.not_built - self.without_number
+    }
+
+    /// The share of all that could happen that the cuts leave out: 1 − Π (1 − cut).
+    /// Nothing is known of it; [`Uncertainty::probability`] is of the rest, and where
+    /// the strong end of a wind is cut off the truth is worse.
+    pub fn cut_off(&self) -> f64 {
+        let left: f64 = self.inputs.iter().map(|cut| 1.0 - cut.cut()).product();
+        1.0 - left
     }
 
     /// The share of the samples checked that is above 1; none where none was.
@@ -174,7 +183,8 @@ impl Uncertainty {
 /// input in the order given, sample by sample; a low-discrepancy sequence, point by
 /// point, does too, though its error is smaller then than the interval of
 /// [`Uncertainty::probability`]. Each distribution is cut to the range
-/// ([`allowed_factors`]) that its input may have alone.
+/// ([`allowed_factors`]) that its input may have alone. Inputs are multiplied in the
+/// order given; a sample that is refused on the way counts as not built.
 ///
 /// ```
 /// use groundline::{check::PostDesign, fence::*, foundation::Hole, ground::*, plan::FencePlan};

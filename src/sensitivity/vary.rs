@@ -53,7 +53,8 @@ pub fn vary<C: VariedWind>(
 }
 
 /// The factors that an input of a plan may be multiplied by alone, least and
-/// greatest, within 0.001 to 1 000: found by halving, to a billionth.
+/// greatest, within 0.001 to 1 000: found by halving, to a billionth, all between taken
+/// as allowed.
 ///
 /// # Errors
 /// As [`vary`] by 1.

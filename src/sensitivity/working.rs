@@ -296,6 +296,12 @@ impl Uncertainty {
                 cut.distribution.deviation()
             ));
         }
+        if self.cut_off() > 0.0 {
+            sheet.remark(format!(
+                "Cut off in all: {}. It is in no sample; the share above 1 is of the rest.",
+                percent(self.cut_off())
+            ));
+        }
         if let Some(error) = self.first_refusal {
             sheet.remark(format!(
                 "The first sample that could not be built: {}.",

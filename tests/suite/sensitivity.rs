@@ -881,6 +881,75 @@ fn one_input_against_its_distribution() {
     }
 }
 
+/// Three samples by hand: quantiles by rank, mean, deviation of n − 1.
+#[test]
+fn three_samples_by_hand() {
+    let plan = in_the_ground(3.0);
+    let u0 = default_of(&plan).base.utilization.ratio();
+    let uniform = Distribution::uniform(0.8, 1.2).unwrap();
+    let mut numbers = [0.75, 0.25, 0.5].into_iter();
+    let found = uncertainty(&plan, &[(Input::WindPressure, uniform)], 3, || {
+        numbers.next().unwrap()
+    })
+    .unwrap();
+    for (share, ratio) in [
+        (0.0, 0.9),
+        (0.33, 0.9),
+        (0.34, 1.0),
+        (0.66, 1.0),
+        (0.67, 1.1),
+        (1.0, 1.1),
+    ] {
+        near(found.quantile(share).unwrap().ratio(), ratio * u0, 1e-9);
+    }
+    near(found.mean.unwrap(), u0, 1e-9);
+    near(found.deviation.unwrap(), 0.1 * u0, 1e-9);
+    assert!(found.quantile(1.1).is_err() && found.quantile(f64::NAN).is_err());
+    assert_eq!(found.governed(), [(2, Governing::Embedment, 3)]);
+    let share = found.probability().unwrap();
+    assert_eq!((share.count(), share.of()), (0, 3));
+    // One sample has no deviation.
+    let one = uncertainty(&plan, &[(Input::WindPressure, uniform)], 1, || 0.5).unwrap();
+    assert_eq!(one.deviation, None);
+}
+
+/// Another post, another ground: all choices of the design stay.
+#[test]
+fn designs_keep_their_choices() {
+    let chosen = |design: PostDesign| {
+        design
+            .restrained_by(Restraint::RigidPaving)
+            .square_width(SquareWidth::Face)
+            .with_cap(groundline::embedment::DepthCap::CapReading)
+            .with_combination(AllowableStress::AlternativeWithIncrease)
+    };
+    let (one, other) = (pipe(2.875, 0.2), pine(5.5));
+    assert_eq!(
+        chosen(design(one, 18.0)).with_post(other.into()).unwrap(),
+        chosen(design(other, 18.0))
+    );
+    let bare = |post: Post| chosen(PostDesign::bare(class4(), post));
+    assert_eq!(
+        bare(one.into()).with_post(other.into()).unwrap(),
+        bare(other.into())
+    );
+    let hole = Hole::round(inch(18.0)).unwrap();
+    let soft = Ground::presumptive(SoilClass::Class5).as_isolated_pole();
+    assert_eq!(
+        chosen(design(one, 18.0)).in_ground(soft),
+        chosen(PostDesign::in_concrete(soft, one.into(), hole).unwrap())
+    );
+    // Own values are of no class; all else of the ground stays.
+    let bearing = LateralBearing::new(psf_per_ft(180.0)).unwrap();
+    let own = soft.discounting_top(ft(1.0)).unwrap().with_lateral(bearing);
+    assert_eq!((own.class(), own.lateral()), (None, bearing));
+    assert!(own.is_isolated_pole());
+    assert_eq!(
+        (own.vertical(), own.discounted_top()),
+        (Some(psf(1_500.0)), ft(1.0))
+    );
+}
+
 /// The square of the speed, and the inverse of the soil.
 #[test]
 fn speed_squared_and_soil_inverted() {
@@ -991,10 +1060,15 @@ fn truncation_is_told() {
     );
     let text = report::text(&found.worksheet(UnitSystem::Us)).to_string();
     assert!(text.contains("cut to 0.5000 to 10.0000: 10 % below and 0 % above"));
-    // Above: solidity of a tight panel, half of it.
+    near(found.cut_off(), 0.1, 1e-9);
+    // Above: solidity of a tight panel, half of it; with the hole 1 − 0.5 × 0.9 in all.
     let normal = Distribution::normal(1.0, 0.1).unwrap();
-    let found = uncertainty(&plan, &[(Input::Solidity, normal)], 10, lcg(1)).unwrap();
+    let inputs = [(Input::Solidity, normal), (Input::HoleSize, uniform)];
+    let found = uncertainty(&plan, &inputs, 10, lcg(1)).unwrap();
     near(found.inputs[0].above, 0.5, 1e-9);
+    near(found.cut_off(), 0.55, 1e-9);
+    let text = report::text(&found.worksheet(UnitSystem::Us)).to_string();
+    assert!(text.contains("Cut off in all: 55 %"));
     // All but nothing of it is outside.
     let far = Distribution::normal(0.2, 0.01).unwrap();
     let refusal = uncertainty(&plan, &[(Input::HoleSize, far)], 10, lcg(1)).unwrap_err();
@@ -1216,6 +1290,10 @@ proptest! {
             let back = vary(&there, input, 1.0 / factor).unwrap();
             let (a, b) = (default_of(&plan).base, default_of(&back).base);
             prop_assert!((a.utilization.ratio() / b.utilization.ratio() - 1.0).abs() < 1e-9);
+            // The point is the worst of the schedule.
+            let worst = there.schedule().unwrap().posts().map(|post| post.check.utilization).max();
+            let point = default_of(&there).base.utilization.ratio();
+            prop_assert!((point / worst.unwrap().ratio() - 1.0).abs() < 1e-8);
             prop_assert_eq!((a.post, a.governing), (b.post, b.governing));
         }
     }
