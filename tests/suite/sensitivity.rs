@@ -197,6 +197,28 @@ fn pressure_and_spacing_in_proportion() {
     }
 }
 
+/// Gates keep their openings and the pieces of fence between them grow: 16, 10 and 20
+/// ft of fence, 4 and 10 ft of gates.
+#[test]
+fn bays_grow_beside_gates() {
+    let run = FenceRun::new(Panel::new(ft(6.0)).unwrap(), ft(60.0), ft(8.0)).unwrap();
+    let gate = |at, opening| Gate::new(ft(at), ft(opening), lb(90.0), Hinges::AtStart).unwrap();
+    let run = run.with_gate(gate(16.0, 4.0)).unwrap();
+    let run = run.with_gate(gate(30.0, 10.0)).unwrap();
+    let longer = run.with_bays_by(1.1).unwrap();
+    near(longer.length().to(ft), 46.0 * 1.1 + 14.0, 1e-9);
+    near(longer.spacing().to(ft), 8.8, 1e-9);
+    let places: Vec<_> = longer.gates().iter().map(|gate| gate.at().to(ft)).collect();
+    near(places[0], 17.6, 1e-9);
+    near(places[1], 17.6 + 4.0 + 11.0, 1e-9);
+    assert_eq!(longer.gates()[1].leaf_weight(), lb(90.0));
+    let posts = |run: &FenceRun| Fence::new(run.clone()).posts().len();
+    assert_eq!(posts(&longer), posts(&run));
+    assert!(run.with_bays_by(6.0).is_err() && run.with_bays_by(f64::NAN).is_err());
+    // A piece that becomes too short for a gate to stand beside.
+    assert!(run.with_bays_by(0.13).is_ok() && run.with_bays_by(0.04).is_err());
+}
+
 /// The ground at a planned depth.
 #[test]
 fn embedment_by_the_pole_formula() {
@@ -484,6 +506,44 @@ fn a_kink_of_one_check_of_one_post() {
     near(below, 0.0, 1e-9);
     assert!(above > 0.03, "{above}");
     assert!(depth.governs_throughout());
+    // A coarse step takes the kink for curvature.
+    let coarse = sensitivity(&plan, Band::new(0.1, 0.05).unwrap()).unwrap();
+    let depth = coarse.effect(Input::PlannedDepth).unwrap().elasticity;
+    assert_eq!(depth.value().is_some(), above < 0.52, "{depth:?}");
+    // A tall fence, whose moment grows little below grade: a small kink is one too.
+    let plan = FencePlan::new(
+        given(3.0),
+        straight(14.0, 96.0, 8.0),
+        design(pipe(2.375, 0.1), 12.0),
+    );
+    let required = plan.schedule().unwrap().post(2).unwrap().check.required;
+    let plan = plan.with_planned_depth(required.depth());
+    let depth = default_of(&plan)
+        .effect(Input::PlannedDepth)
+        .unwrap()
+        .elasticity;
+    let Elasticity::OneSided {
+        above: Some(above),
+        why: OneSided::Kink,
+        ..
+    } = depth
+    else {
+        panic!("{depth:?}");
+    };
+    assert!(above > 0.04 && above < 0.2, "{above}");
+}
+
+/// Posts used nearly alike: the worst is named, not the first.
+#[test]
+fn the_worst_post_is_named() {
+    let panel = Panel::new(ft(6.0)).unwrap();
+    let front = FenceRun::new(panel, ft(80.0), ft(8.0)).unwrap();
+    let side = FenceRun::new(panel, ft(80.1), ft(8.01)).unwrap();
+    let fence = Fence::new(front).turning(deg(90.0), side).unwrap();
+    let plan = FencePlan::new(given(10.0), fence, design(pipe(4.0, 0.3), 12.0));
+    let found = default_of(&plan.with_planned_depth(ft(4.0)));
+    // Eleven posts to the corner, and the first line post after it.
+    assert_eq!((found.base.post, found.base.depth.post), (12, 12));
 }
 
 /// What leaves its range is told, by the error of its constructor.
@@ -718,6 +778,24 @@ fn posts_of_every_kind_are_scaled() {
             assert_eq!(same.strength().shear, base.shear);
             assert_eq!(same.rigidity(), post.rigidity());
         }
+    }
+    // A rounded corner grows with the wall.
+    let thicker = Post::from(square).scaled(Wall, 1.05).unwrap();
+    let by_hand = SquareTube::new(inch(3.0), inch(0.174 * 1.05)).unwrap();
+    let by_hand = SquareTubePost::new(by_hand, steel).unwrap();
+    near(
+        (thicker.strength().moment / by_hand.strength().moment).value,
+        1.0,
+        1e-12,
+    );
+    // Stronger aluminium has a stricter limit of the wall: 20 √(35/36.75) = 19.5.
+    let slender = SquareTube::new(inch(3.0), inch(3.0 / 22.8)).unwrap();
+    for temper in [Temper::Unwelded, Temper::Welded] {
+        let metal = Aluminium::of(Alloy::A6061T6, temper);
+        let slender = Post::from(AluminiumPost::new(slender, metal).unwrap());
+        let error = slender.scaled(Bending, 1.05).unwrap_err();
+        assert_eq!(error.field(), "aluminium wall");
+        assert!(slender.scaled(Bending, 1.01).is_ok());
     }
     // Solid rounds and squares: d³ and a³.
     for post in [Post::from(pine(5.5)), Post::from(round)] {
