@@ -99,6 +99,14 @@ cautions! {
     /// Foam.
     Foam = "Expanding foam in the ground has no independent strength data: nothing is credited to it \
         but what a test on site gave.";
+    /// Inputs at random.
+    NoReliability = "A share of random samples is no reliability analysis to a code: distributions are \
+        the user's, inputs are taken as independent, each alike for the whole fence; errors of the \
+        formulas, of workmanship and of the ground from post to post are not in it, and allowable \
+        stresses and code wind already hold their margins.";
+    /// Inputs varied one at a time.
+    OneAtATime = "Each input was varied alone, near its value in the plan: what holds there need not hold \
+        farther off, nor for several inputs together.";
     /// Values of field tests.
     FieldTests = "A test is of its own post, ground and day: wet seasons, frost, sustained load and \
         decay are not in it, and the ground a few posts on may differ.";

@@ -243,6 +243,23 @@ impl Foundation {
         }
     }
 
+    /// The same hole and fill round a post of another section.
+    ///
+    /// # Errors
+    /// As [`Foundation::concrete`].
+    pub fn with_section(self, section: PostSection) -> Result<Self, Error> {
+        match self.fill {
+            Fill::Concrete(hole) => {
+                Self::concrete(hole, section)?;
+            }
+            Fill::Backfilled(hole) => {
+                Self::backfilled(hole, section)?;
+            }
+            Fill::Driven | Fill::Bare => {}
+        }
+        Ok(Self { section, ..self })
+    }
+
     /// With the other reading of b for a square.
     #[must_use]
     #[inline]

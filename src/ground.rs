@@ -205,6 +205,18 @@ impl Ground {
         }
     }
 
+    /// With another lateral bearing, an engineer's; all else stays, but the
+    /// ground is of no presumptive class then.
+    #[must_use]
+    #[inline]
+    pub const fn with_lateral(self, lateral: LateralBearing) -> Self {
+        Self {
+            class: None,
+            lateral,
+            ..self
+        }
+    }
+
     /// With an allowable vertical foundation pressure.
     ///
     /// # Errors

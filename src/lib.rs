@@ -39,6 +39,7 @@
 //! | every method for one post, side by side | [`side_by_side`] |
 //! | a whole fence | [`plan`] |
 //! | greatest speed, spacing, height, solidity, smallest hole, cheapest option | [`backwards`] |
+//! | what matters: each input varied, inputs at random | [`sensitivity`] |
 //! | worksheets as text and Markdown | [`report`] |
 //! | requests and answers as data, for any language (feature `serde`) | `wire` |
 //!
@@ -134,6 +135,8 @@ pub mod side_by_side;
 pub mod plan;
 
 pub mod backwards;
+
+pub mod sensitivity;
 
 pub mod report;
 

@@ -148,6 +148,26 @@ impl PostDesign {
         .refreshed())
     }
 
+    /// The same hole in another ground.
+    #[must_use]
+    pub fn in_ground(self, ground: Ground) -> Self {
+        Self { ground, ..self }.refreshed()
+    }
+
+    /// Another post in the same hole and ground.
+    ///
+    /// # Errors
+    /// As [`Foundation::with_section`].
+    pub fn with_post(self, post: Post) -> Result<Self, Error> {
+        Ok(Self {
+            foundation: self.foundation.with_section(post.section())?,
+            post,
+            strength: post.strength(),
+            ..self
+        }
+        .refreshed())
+    }
+
     /// With restraint at grade.
     #[must_use]
     #[inline]

@@ -2,7 +2,7 @@
 //! ([`crate::check::SiteChecks`]).
 
 /// Which check governs.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 #[non_exhaustive]
 pub enum Governing {
     /// The depth in the ground.

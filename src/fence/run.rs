@@ -322,6 +322,35 @@ impl FenceRun {
         Ok(Self { spacing, ..self })
     }
 
+    /// The same run with every bay longer or shorter by a factor, and so the
+    /// spacing, every piece of fence and the run itself. Gates keep their
+    /// openings and leaves; posts their number.
+    ///
+    /// # Errors
+    /// As [`FenceRun::new`] and [`FenceRun::with_gate`].
+    ///
+    /// ```
+    /// use groundline::{fence::*, units::{ft, lb}};
+    /// let gate = Gate::new(ft(16.0), ft(4.0), lb(90.0), Hinges::AtStart)?;
+    /// let run = FenceRun::new(Panel::new(ft(6.0))?, ft(44.0), ft(8.0))?.with_gate(gate)?;
+    /// let longer = run.with_bays_by(1.25)?;
+    /// assert_eq!((longer.length(), longer.spacing()), (ft(54.0), ft(10.0)));
+    /// assert_eq!(longer.gates()[0].at(), ft(20.0));
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    pub fn with_bays_by(&self, factor: f64) -> Result<Self, Error> {
+        let open: Length = self.gates.iter().map(Gate::opening).sum();
+        let length = (self.length - open) * factor + open;
+        let mut run = Self::new(self.panel, length, self.spacing * factor)?;
+        let mut before = ft(0.0);
+        for gate in &self.gates {
+            let at = (gate.at - before) * factor + before;
+            run = run.with_gate(Gate::new(at, gate.opening, gate.leaf_weight, gate.hinges)?)?;
+            before += gate.opening;
+        }
+        Ok(run)
+    }
+
     /// The same run of another panel.
     #[must_use]
     pub fn with_panel(self, panel: Panel) -> Self {

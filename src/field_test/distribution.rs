@@ -77,6 +77,16 @@ pub fn normal_quantile(share: f64) -> Result<f64, Error> {
     Ok(inverse(normal, share))
 }
 
+/// [`normal_quantile`] of any share above 0 and below 1; the tails as precise as
+/// the share is.
+pub(crate) fn normal_inverse(share: f64) -> f64 {
+    if share > 0.5 {
+        -inverse(normal, 1.0 - share)
+    } else {
+        inverse(normal, share)
+    }
+}
+
 /// The value a share of Student's t of ν degrees of freedom is below.
 ///
 /// # Errors

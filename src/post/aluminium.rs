@@ -91,6 +91,18 @@ impl Aluminium {
         })
     }
 
+    /// Fty, Ftu and the strength away from welds, each multiplied: yours then.
+    ///
+    /// # Errors
+    /// As [`Aluminium::given`]; strength away from welds outside 3 to 60 ksi.
+    pub fn scaled(self, factor: f64) -> Result<Self, Error> {
+        let unwelded = self.unwelded_yield * factor;
+        Ok(Self {
+            unwelded_yield: stress_within("Fty", unwelded, ksi(3.0), ksi(60.0))?,
+            ..Self::given(self.yield_strength * factor, self.ultimate * factor)?
+        })
+    }
+
     /// Fty.
     pub const fn yield_strength(self) -> Pressure {
         self.yield_strength

@@ -33,6 +33,7 @@ pub struct RoundTimber {
     shear: Pressure,
     modulus: Option<Pressure>,
     factors: TimberFactors,
+    own_factors: bool,
 }
 
 impl RoundTimber {
@@ -50,6 +51,27 @@ impl RoundTimber {
             shear: stress_within("Fv", shear, lb_per_sq_in(20.0), ksi(1.0))?,
             modulus: None,
             factors: TimberFactors::for_round(&section),
+            own_factors: false,
+        })
+    }
+
+    /// The same post of another section and other reference values. The factors
+    /// follow, unless they are the user's own: those stay, and so does E.
+    ///
+    /// # Errors
+    /// As [`RoundTimber::new`].
+    pub fn with(self, section: Disc, bending: Pressure, shear: Pressure) -> Result<Self, Error> {
+        let post = Self::new(section, bending, shear)?;
+        Ok(Self {
+            section: post.section,
+            bending: post.bending,
+            shear: post.shear,
+            factors: if self.own_factors {
+                self.factors
+            } else {
+                post.factors
+            },
+            ..self
         })
     }
 
@@ -72,6 +94,7 @@ impl RoundTimber {
     pub fn with_factors(self, factors: TimberFactors) -> Result<Self, Error> {
         Ok(Self {
             factors: factors.checked()?,
+            own_factors: true,
             ..self
         })
     }
@@ -80,6 +103,14 @@ impl RoundTimber {
     #[inline]
     pub const fn section(&self) -> &Disc {
         &self.section
+    }
+    /// Reference Fb.
+    pub const fn bending(&self) -> Pressure {
+        self.bending
+    }
+    /// Reference Fv.
+    pub const fn shear(&self) -> Pressure {
+        self.shear
     }
     /// The factors.
     pub const fn factors(&self) -> &TimberFactors {

@@ -28,6 +28,8 @@ pub struct TimberPost {
     section: Square,
     values: DesignValues,
     factors: TimberFactors,
+    /// What the factors follow from; none where they are the user's.
+    service: Option<(Moisture, Treatment)>,
 }
 
 impl TimberPost {
@@ -54,6 +56,27 @@ impl TimberPost {
             section,
             values,
             factors: TimberFactors::for_wind(&section, &values, moisture, treatment),
+            service: Some((moisture, treatment)),
+        })
+    }
+
+    /// The same post of another section and other reference values. The factors
+    /// follow, unless they are the user's own: those stay.
+    ///
+    /// # Errors
+    /// As [`TimberPost::new`].
+    pub fn with(self, section: Square, values: DesignValues) -> Result<Self, Error> {
+        let (moisture, treatment) = self
+            .service
+            .unwrap_or((Moisture::Dry, Treatment::NotIncised));
+        let post = Self::new(section, values, moisture, treatment)?;
+        Ok(match self.service {
+            Some(_) => post,
+            None => Self {
+                factors: self.factors,
+                service: None,
+                ..post
+            },
         })
     }
 
@@ -65,6 +88,7 @@ impl TimberPost {
     pub fn with_factors(self, factors: TimberFactors) -> Result<Self, Error> {
         Ok(Self {
             factors: factors.checked()?,
+            service: None,
             ..self
         })
     }

@@ -318,6 +318,17 @@ impl DesignValues {
         })
     }
 
+    /// Other reference values of bending and shear, yours; class and E stay.
+    ///
+    /// # Errors
+    /// As [`DesignValues::new`].
+    pub fn with_stresses(self, bending: Pressure, shear: Pressure) -> Result<Self, Error> {
+        Ok(Self {
+            modulus: self.modulus,
+            ..Self::new(bending, shear, self.class)?
+        })
+    }
+
     /// With a reference E, before any adjustment: yours.
     ///
     /// # Errors

@@ -257,6 +257,14 @@ impl Infill {
         1.0 - bare * self.left_open
     }
 
+    /// The solidity, if it was given as such and nothing covers it further.
+    pub fn given_solidity(&self) -> Option<f64> {
+        match self.pattern {
+            Pattern::Given(solidity, _) if self.left_open >= 1.0 => Some(solidity),
+            _ => None,
+        }
+    }
+
     /// The shape of its members.
     pub fn member(&self) -> Member {
         match self.pattern {

@@ -41,6 +41,7 @@ mod schedule_browser;
 mod schedule_example;
 mod schedule_refusals;
 mod sections;
+mod sensitivity;
 mod side_by_side;
 mod site_checks;
 mod site_checks_kinds;
