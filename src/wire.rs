@@ -50,12 +50,14 @@
 //! feature `float_roundtrip`, else the last bit of a number may be lost before
 //! it gets here.
 
+mod answer;
 mod backwards;
 mod cheapest;
 mod depth;
 mod design;
 mod fence;
 mod field;
+mod input;
 mod lateral;
 mod node;
 mod plan;
@@ -65,21 +67,26 @@ mod profile;
 mod reading;
 mod record;
 mod request;
+mod resistance;
 mod schedule;
 mod schema;
+mod sensitivity;
 mod site;
 mod site_checks;
 mod site_codes;
 mod uplift;
 mod value;
+mod velocity;
 mod wind;
 
+pub use answer::Answer;
 pub use backwards::*;
 pub use cheapest::*;
 pub use depth::*;
 pub use design::*;
 pub use fence::*;
 pub use field::*;
+pub use input::{Input, answer_schema, request_schema};
 pub use lateral::*;
 pub use node::Node;
 pub use plan::{KindSpec, NumberSpec, PlanSpec};
@@ -87,13 +94,16 @@ pub use post::*;
 pub use post_check::{CheckResult, PostCheckRequest};
 pub use profile::*;
 pub use reading::{Problem, Problems};
-pub use request::{Answer, Input, Request, answer_schema, request_schema};
+pub use request::Request;
+pub use resistance::*;
 pub use schedule::{ScheduleResult, ScheduledPostResult};
+pub use sensitivity::*;
 pub use site::*;
 pub use site_checks::*;
 pub use site_codes::*;
 pub use uplift::*;
 pub use value::{Quantity, SectionArea, SectionModulus, Size, Stress, Style, UnitWeight};
+pub use velocity::*;
 pub use wind::*;
 
 /// The version of the wire format.

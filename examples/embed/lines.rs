@@ -3,7 +3,7 @@
 use std::io::{self, BufRead};
 
 /// The longest line that is read.
-pub(crate) const LONGEST: usize = 16 << 20;
+pub(crate) const LONGEST: usize = 1 << 20;
 
 /// A line.
 #[derive(Debug, PartialEq)]
@@ -12,6 +12,16 @@ pub(crate) enum Line {
     Whole(Vec<u8>),
     /// It was longer than [`LONGEST`]; the rest of it was passed over.
     TooLong,
+}
+
+impl Line {
+    /// How much it holds.
+    pub(crate) const fn len(&self) -> usize {
+        match self {
+            Self::Whole(line) => line.len(),
+            Self::TooLong => 0,
+        }
+    }
 }
 
 /// The lines of a stream, blank ones passed over.

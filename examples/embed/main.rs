@@ -3,7 +3,8 @@
 //! Reads JSON Lines from standard input and answers each line with one line on
 //! standard output, in the same order, as soon as it can. A bad line gets an
 //! answer that says what is wrong with it; blank lines are skipped. All cores
-//! are used; memory stays the same on an endless stream.
+//! are used; memory stays the same on an endless stream. Lines that came
+//! together are answered together, so a long one holds back those beside it.
 //!
 //! `--schema` prints the JSON Schema of requests, `--answer-schema` that of
 //! answers, `--names` what can be calculated, `--threads N` uses N cores.
@@ -18,15 +19,24 @@ use std::process::ExitCode;
 use std::sync::mpsc::{Receiver, sync_channel};
 use std::thread;
 
-/// Lines that are in work at once.
+/// Lines that are in work at once, and bytes of them.
 const BATCH: usize = 1_024;
+const BATCH_BYTES: usize = 8 << 20;
+
+/// Lines that wait.
+const WAITING: usize = 64;
+
+/// More threads than this help nowhere.
+const MOST_THREADS: usize = 1_024;
 
 /// Answers one line, whatever it is.
 fn answer(line: &Line) -> String {
     let bytes = match line {
         Line::Whole(bytes) => bytes,
-        Line::TooLong => return write(&Answer::to_broken("the line is longer than 16 MB")),
+        Line::TooLong => return write(&Answer::to_broken("the line is longer than 1 MB")),
     };
+    // Some programs mark the start of UTF-8.
+    let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
     let answered = match std::str::from_utf8(bytes) {
         Err(why) => Answer::to_broken(format_args!("not UTF-8: {why}")),
         Ok(text) => match serde_json::from_str::<Node>(text) {
@@ -50,12 +60,14 @@ fn serve(lines: &Receiver<io::Result<Line>>, out: impl Write) -> io::Result<()> 
     let mut out = BufWriter::new(out);
     let mut batch = Vec::with_capacity(BATCH);
     while let Ok(first) = lines.recv() {
-        batch.push(first?);
-        while batch.len() < BATCH {
-            match lines.try_recv() {
-                Ok(next) => batch.push(next?),
-                Err(_) => break,
-            }
+        let first = first?;
+        let mut bytes = first.len();
+        batch.push(first);
+        while batch.len() < BATCH && bytes < BATCH_BYTES {
+            let Ok(next) = lines.try_recv() else { break };
+            let next = next?;
+            bytes += next.len();
+            batch.push(next);
         }
         let answers: Vec<String> = batch.par_iter().with_min_len(4).map(answer).collect();
         for line in answers {
@@ -93,10 +105,10 @@ fn run() -> io::Result<()> {
         }
     };
     rayon::ThreadPoolBuilder::new()
-        .num_threads(threads)
+        .num_threads(threads.min(MOST_THREADS))
         .build_global()
         .map_err(io::Error::other)?;
-    let (send, receive) = sync_channel(BATCH);
+    let (send, receive) = sync_channel(WAITING);
     thread::spawn(move || {
         for line in Lines::new(io::stdin().lock()) {
             if send.send(line).is_err() {

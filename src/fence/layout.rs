@@ -152,6 +152,30 @@ impl Fence {
         Ok(self)
     }
 
+    /// A first run and others, each with the angle by which it turns from the
+    /// one before.
+    ///
+    /// # Errors
+    /// Turn outside 1° to 170°.
+    ///
+    /// ```
+    /// use groundline::{fence::*, units::{deg, ft}};
+    /// let run = FenceRun::new(Panel::new(ft(6.0))?, ft(24.0), ft(8.0))?;
+    /// let fence = Fence::of_runs(run.clone(), vec![(deg(90.0), run.clone()), (deg(45.0), run)])?;
+    /// assert_eq!(fence.posts().len(), 10);
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    pub fn of_runs(first: FenceRun, others: Vec<(Angle, FenceRun)>) -> Result<Self, Error> {
+        let mut runs = vec![first];
+        let mut turns = Vec::with_capacity(others.len());
+        for (turn, run) in others {
+            turns.push(within("turn", turn, deg(1.0), deg(170.0))?);
+            runs.push(run);
+        }
+        let posts = lay_out(&runs);
+        Ok(Self { runs, turns, posts })
+    }
+
     /// The same path with each run changed; its posts are laid out anew.
     ///
     /// ```

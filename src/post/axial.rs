@@ -42,7 +42,7 @@ pub struct CompressionValues {
 
 impl CompressionValues {
     /// Fc parallel to the grain with CM, Ct, CF and Ci on it, without CD and CP;
-    /// and Emin with CM, Ct and Ci ([`TimberPost::minimum_modulus`]).
+    /// and Emin with CM, Ct and Ci ([`super::TimberPost::minimum_modulus`]).
     ///
     /// # Errors
     /// Fc outside 100 psi to 10 ksi, Emin outside 50 to 3 000 ksi.

@@ -5,6 +5,7 @@ use super::post_check::sources;
 use super::reading::{Path, Problems};
 use super::record::{names, records};
 use super::request::{Asked, Calculation, Done};
+use super::site_checks::refusals;
 use super::value::{Quantity, Size};
 use crate::backwards::{
     Answer, Search, Solution, VariedWind, greatest_height, greatest_solidity, greatest_spacing,
@@ -15,7 +16,7 @@ use crate::combination::CombinesTo;
 use crate::error::Error;
 use crate::limit_state::AllowableStress;
 use crate::plan::FencePlan;
-use crate::units::{Length, Measurable, Measure, Pressure, Ratio, Velocity, number};
+use crate::units::{Length, Measurable, Measure, Pressure, Ratio, Velocity, ft, number};
 use crate::utilization::Utilization;
 use crate::wind::WindCode;
 
@@ -153,6 +154,9 @@ records! {
         milder_fails: Option<Quantity>,
         /// What passes again beyond.
         passes_again: Vec<PassesAgainResult>,
+        /// Checks asked for and not made of the governing post; they count for
+        /// nothing.
+        not_checked: Option<Vec<String>>,
         /// How often the fence was checked.
         evaluations: usize,
     }
@@ -196,12 +200,14 @@ where
         }),
         milder_fails: solution.milder_fails.map(shown),
         passes_again: again.collect(),
+        not_checked: refusals(&solution.governing_post().site, asked.system),
         evaluations: solution.evaluations as usize,
     };
     let sources = sources(solution.check());
-    let done = Done::new(result, solution.cautions(), sources);
+    let sheet = solution.worksheet(asked.system);
+    let done = Done::new(result, solution.cautions(), sources).citing(&sheet);
     if asked.worksheet {
-        done.with_worksheet(solution.worksheet(asked.system))
+        done.with_worksheet(sheet)
     } else {
         done
     }
@@ -249,7 +255,7 @@ impl OfPlan for Wind<'_> {
             ranged(
                 ends,
                 &place,
-                "the wind of this site is a pressure",
+                "the wind of this site is a pressure: give pressures",
                 problems,
             )
         });
@@ -257,7 +263,12 @@ impl OfPlan for Wind<'_> {
             let ends =
                 [pressures.from, pressures.to, pressures.step].map(as_intensity::<_, C::Intensity>);
             let place = input.field("pressures");
-            ranged(ends, &place, "the wind of this site is a speed", problems)
+            ranged(
+                ends,
+                &place,
+                "the wind of this site is a speed: give speeds",
+                problems,
+            )
         });
         if problems.iter().count() > before {
             return None;
@@ -273,8 +284,9 @@ impl OfPlan for Wind<'_> {
             Some(number) => greatest_wind_of_post(plan, number, search),
             None => greatest_wind(plan, search),
         };
+        let place = if request.post.is_some() { &input } else { at };
         problems
-            .take(at, made)
+            .take_by(place, &[("post number", "post")], made)
             .map(|solution| result(&solution, asked))
     }
 }
@@ -336,6 +348,7 @@ impl OfPlan for Varied {
 impl Calculation for GreatestWindRequest {
     const CALCULATE: &'static str = "greatest_wind";
     type Result = BackwardsResult;
+    const HAS_WORKSHEET: bool = true;
 
     fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
         self.plan.validate(&at.field("plan"), problems);
@@ -360,6 +373,7 @@ macro_rules! of_length {
         impl Calculation for $request {
             const CALCULATE: &'static str = $name;
             type Result = BackwardsResult;
+            const HAS_WORKSHEET: bool = true;
 
             fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
                 self.plan.validate(&at.field("plan"), problems);
@@ -403,6 +417,7 @@ impl GreatestSolidityRequest {
 impl Calculation for GreatestSolidityRequest {
     const CALCULATE: &'static str = "greatest_solidity";
     type Result = BackwardsResult;
+    const HAS_WORKSHEET: bool = true;
 
     fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
         self.plan.validate(&at.field("plan"), problems);
@@ -431,8 +446,12 @@ impl SmallestHoleRequest {
 impl Calculation for SmallestHoleRequest {
     const CALCULATE: &'static str = "smallest_hole";
     type Result = BackwardsResult;
+    const HAS_WORKSHEET: bool = true;
 
     fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
+        let made =
+            crate::error::size_within("depth limit", self.depth_limit.0, ft(0.01), ft(300.0));
+        problems.take(&at.field("depth_limit"), made);
         self.plan.validate(&at.field("plan"), problems);
         self.search(at, problems);
     }

@@ -1,7 +1,6 @@
 //! The cheapest of several plans, on the wire.
 
 use super::plan::{OfPlan, PlanSpec};
-use super::post_check::sources;
 use super::reading::{Path, Problems};
 use super::record::records;
 use super::request::{Asked, Calculation, Done};
@@ -10,8 +9,8 @@ use crate::caution::Cautions;
 use crate::combination::CombinesTo;
 use crate::limit_state::AllowableStress;
 use crate::plan::{FencePlan, Schedule};
-use crate::source::Citation;
-use crate::units::{Length, Volume};
+use crate::step::Worksheet;
+use crate::units::{Length, UnitSystem, Volume, cu_ft, ft};
 use crate::wind::WindCode;
 
 records! {
@@ -64,6 +63,9 @@ records! {
         cost: Option<f64>,
         /// Why it is out.
         reason: Option<String>,
+        /// Checks asked for and not made, over all posts; they count for
+        /// nothing in passing or failing.
+        not_checked: usize,
     }
     /// Options by cost, those that fail last.
     CheapestResult {
@@ -74,11 +76,20 @@ records! {
     }
 }
 
+/// What became of one plan.
+struct Costed {
+    verdict: Verdict,
+    cautions: Cautions,
+    not_checked: usize,
+    /// Of its worst post, for its sources.
+    sheet: Option<Worksheet>,
+}
+
 /// The question: what one plan costs, if it holds.
 struct Costs<'a>(&'a CostSpec);
 
 impl OfPlan for Costs<'_> {
-    type Answer = (Verdict, Cautions, Vec<&'static Citation>);
+    type Answer = Costed;
 
     fn of<C: VariedWind>(
         self,
@@ -92,16 +103,48 @@ impl OfPlan for Costs<'_> {
         let cost = |schedule: &Schedule<'_, C>| self.0.of(schedule);
         let ranking = cheapest(core::slice::from_ref(plan), cost);
         let only = ranking.options.first()?;
-        let mut cited = Vec::new();
+        let mut costed = Costed {
+            verdict: only.verdict,
+            cautions: only.cautions,
+            not_checked: 0,
+            sheet: None,
+        };
         if let Ok(schedule) = plan.schedule() {
-            let worst = schedule.posts().max_by_key(|post| post.check.utilization);
-            cited.extend(worst.iter().flat_map(|post| sources(&post.check)));
+            let posts = schedule.posts();
+            costed.not_checked = posts.map(|post| post.site.refusals().count()).sum();
+            let worst = schedule
+                .posts()
+                .max_by_key(crate::plan::ScheduledPost::utilization);
+            costed.sheet = worst.map(|post| schedule.worksheet(&post, UnitSystem::Us));
         }
-        Some((only.verdict, only.cautions, cited))
+        Some(costed)
     }
 }
 
 impl CostSpec {
+    fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
+        let mut price = |name: &str, value: Option<f64>| {
+            if let Some(value) = value {
+                let made = crate::error::number_within("price", value, 0.0, 1e12);
+                problems.take(&at.field(name), made);
+            }
+        };
+        price("fixed", self.fixed);
+        price("post", self.post);
+        price("concrete", self.concrete.as_ref().map(|price| price.price));
+        price("digging", self.digging.as_ref().map(|price| price.price));
+        if let Some(concrete) = &self.concrete {
+            let made = crate::error::within("volume", concrete.per, cu_ft(1e-3), cu_ft(1e4));
+            let place = at.field("concrete");
+            problems.take(&place.field("per"), made);
+        }
+        if let Some(digging) = &self.digging {
+            let made = crate::error::within("length", digging.per, ft(1e-2), ft(1e4));
+            let place = at.field("digging");
+            problems.take(&place.field("per"), made);
+        }
+    }
+
     fn of<C: WindCode>(&self, schedule: &Schedule<'_, C>) -> f64
     where
         C::Level: CombinesTo<AllowableStress>,
@@ -138,6 +181,15 @@ impl Calculation for CheapestRequest {
         for (index, option) in self.options.iter().enumerate() {
             let place = place.place(index);
             option.plan.validate(&place.field("plan"), problems);
+            option.cost.validate(&place.field("cost"), problems);
+            let twin = self.options[..index].iter().any(|o| o.name == option.name);
+            if option.name.is_empty() || twin {
+                problems.add(
+                    &place.field("name"),
+                    None,
+                    "give each option a name of its own",
+                );
+            }
         }
     }
 
@@ -149,15 +201,15 @@ impl Calculation for CheapestRequest {
     ) -> Option<Done<CheapestResult>> {
         let place = at.field("options");
         let mut cautions = Cautions::default();
-        let mut cited = Vec::new();
+        let mut sheets = Vec::new();
         let mut options = Vec::new();
         for (index, option) in self.options.iter().enumerate() {
             let place = place.place(index);
             let question = Costs(&option.cost);
-            let (verdict, said, sources) =
-                option.plan.ask(question, &place.field("plan"), problems)?;
-            cautions = cautions.and(said);
-            cited.extend(sources);
+            let costed = option.plan.ask(question, &place.field("plan"), problems)?;
+            cautions = cautions.and(costed.cautions);
+            sheets.extend(costed.sheet);
+            let verdict = costed.verdict;
             let (cost, reason) = match verdict {
                 Verdict::Passes(cost) => (Some(cost), None),
                 Verdict::Refused(error) => (None, Some(error.in_system(asked.system).to_string())),
@@ -168,6 +220,7 @@ impl Calculation for CheapestRequest {
                 passes: matches!(verdict, Verdict::Passes(_) | Verdict::NoCost),
                 cost,
                 reason,
+                not_checked: costed.not_checked,
             });
         }
         options.sort_by(|a, b| {
@@ -181,6 +234,7 @@ impl Calculation for CheapestRequest {
                 .map(|option| option.name.clone()),
             options,
         };
-        Some(Done::new(result, cautions, cited))
+        let done = Done::new(result, cautions, []);
+        Some(sheets.iter().fold(done, Done::citing))
     }
 }

@@ -7,11 +7,11 @@ use super::reading::{Path, Problems};
 use super::record::records;
 use super::request::{Asked, Calculation, Done};
 use super::value::Size;
-use crate::caution::Cautions;
+use crate::caution::{Caution, Cautions};
 use crate::check::Governing;
 use crate::embedment::DepthRule;
 use crate::post::Lean;
-use crate::units::{Angle, FlexuralRigidity, Force, Length, LineLoad, Torque};
+use crate::units::{Angle, FlexuralRigidity, Force, Length, LineLoad, Torque, ft};
 use crate::utilization::Utilization;
 
 records! {
@@ -47,6 +47,12 @@ records! {
         skew_moment: Torque,
         /// Shear.
         shear: Force,
+        /// EI, for lean; none where no E is known.
+        rigidity: Option<FlexuralRigidity>,
+        /// Face width or diameter.
+        face_width: Size,
+        /// Width that bears without concrete.
+        bearing_width: Size,
     }
     /// How far the top of a post leans.
     LeanRequest {
@@ -107,6 +113,10 @@ impl Calculation for CapacityRequest {
 
     fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
         self.design.build(&at.field("design"), problems);
+        let made = crate::error::size_within("depth", self.depth.0, ft(0.01), ft(300.0));
+        problems.take(&at.field("depth"), made);
+        let made = crate::error::within("height", self.height, ft(0.0), ft(1_000.0));
+        problems.take(&at.field("height"), made);
     }
 
     fn run(
@@ -117,11 +127,12 @@ impl Calculation for CapacityRequest {
     ) -> Option<Done<CapacityResult>> {
         let design = self.design.build(&at.field("design"), problems)?;
         let made = design.capacity(self.depth.0, self.height);
-        let (holds, governing) = problems.take(&at.field("depth"), made)?;
+        let names = [("depth", "depth"), ("height of the force", "height")];
+        let (holds, governing) = problems.take_by(at, &names, made)?;
         let strength = design.post().strength();
-        let cautions = design
-            .post()
-            .cautions()
+        let cautions = Cautions::default()
+            .with(Caution::Barrier)
+            .and(design.post().cautions())
             .and(design.ground().cautions())
             .and(design.cautions());
         let result = CapacityResult {
@@ -141,6 +152,7 @@ impl Calculation for CapacityRequest {
 impl Calculation for PostStrengthRequest {
     const CALCULATE: &'static str = "post_strength";
     type Result = PostStrengthResult;
+    const HAS_WORKSHEET: bool = true;
 
     fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
         self.post.build(&at.field("post"), problems);
@@ -158,6 +170,9 @@ impl Calculation for PostStrengthRequest {
             moment: strength.moment,
             skew_moment: strength.skew_moment,
             shear: strength.shear,
+            rigidity: post.rigidity(),
+            face_width: Size(post.section().face_width()),
+            bearing_width: Size(post.section().bearing_width()),
         };
         let sources = [strength.moment_source, strength.shear_source];
         let done = Done::new(result, post.cautions(), sources);
@@ -182,13 +197,24 @@ impl LeanRequest {
                 return None;
             }
         };
-        let lean = problems.take(at, made)?;
+        let names = [
+            ("wind along the post", "wind"),
+            ("force", "force"),
+            ("height of the force", "at"),
+            ("height of the post", "height"),
+            ("flexural rigidity", "rigidity"),
+        ];
+        let lean = problems.take_by(at, &names, made)?;
         if self.movement.is_none() && self.rotation.is_none() {
             return Some(lean);
         }
         let movement = self.movement.map_or(Length::default(), |size| size.0);
         let rotation = self.rotation.unwrap_or_default();
-        problems.take(at, lean.with_ground(movement, rotation))
+        let names = [
+            ("movement at grade", "movement"),
+            ("rotation at grade", "rotation"),
+        ];
+        problems.take_by(at, &names, lean.with_ground(movement, rotation))
     }
 }
 
@@ -197,7 +223,10 @@ impl Calculation for LeanRequest {
     type Result = LeanResult;
 
     fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
-        self.build(at, problems);
+        let lean = self.build(at, problems);
+        if let (Some(lean), Some(limit)) = (lean, self.limit) {
+            problems.take(&at.field("limit"), lean.against(limit));
+        }
     }
 
     fn run(&self, _: Asked, at: &Path<'_>, problems: &mut Problems) -> Option<Done<LeanResult>> {

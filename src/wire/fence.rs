@@ -5,7 +5,7 @@ use super::record::{alternatives, names, records};
 use super::value::Size;
 use crate::error::Error;
 use crate::fence::{Fence, FenceRun, Gate, Hinges, Panel, PostKind};
-use crate::units::{Angle, Force, Length, Pressure, ft, lb};
+use crate::units::{Angle, Force, Length, Pressure, deg, ft};
 use crate::wind::{Infill, Member};
 
 names! {
@@ -71,8 +71,8 @@ records! {
         at: Length,
         /// Opening between the centres of the gate posts.
         opening: Length,
-        /// Weight of one leaf; none unless said.
-        leaf_weight: Option<Force>,
+        /// Weight of one leaf.
+        leaf_weight: Force,
         /// Where it hangs.
         hinges: Hinges,
     }
@@ -116,6 +116,9 @@ alternatives! {
     }
 }
 
+/// The most posts of a fence on the wire.
+const MOST_POSTS: f64 = 10_000.0;
+
 impl InfillSpec {
     pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Infill> {
         let members = |spec: &MembersSpec, make: fn(Length, Length) -> Result<Infill, Error>| {
@@ -147,7 +150,15 @@ impl InfillSpec {
             Self::Lattice(spec) => members(spec, Infill::lattice),
             Self::WovenMesh(spec) => members(spec, Infill::woven_mesh),
         };
-        problems.take(at, made)
+        let names = [
+            ("ice thickness", "ice"),
+            ("covered share", "covered"),
+            ("solidity", "solidity"),
+            ("member diameter", "round_diameter"),
+        ];
+        let given = matches!(self, Self::Given(_));
+        // The solidity of members comes of both.
+        problems.take_by(at, if given { &names } else { &names[..2] }, made)
     }
 }
 
@@ -166,7 +177,9 @@ impl PanelSpec {
             }
             None => Some(None),
         };
-        let mut panel = panel?;
+        // Of a panel that cannot be, the rest is read all the same.
+        let sound = panel.is_some();
+        let mut panel = panel.or_else(|| Panel::new(ft(6.0)).ok())?;
         if let Some(Size(clearance)) = self.clearance {
             let made = panel.with_clearance(clearance);
             panel = problems.take(&at.field("clearance"), made)?;
@@ -175,6 +188,9 @@ impl PanelSpec {
             panel = problems.take(&at.field("weight"), panel.with_weight(weight))?;
         }
         panel = panel.with_infill(infill?);
+        if !sound {
+            return None;
+        }
         match topping? {
             Some((height, infill)) => {
                 let made = panel.with_topping(height, infill);
@@ -191,9 +207,13 @@ impl RunSpec {
         let place = at.field("gates");
         let mut gates = Vec::new();
         for (index, gate) in self.gates.iter().flatten().enumerate() {
-            let weight = gate.leaf_weight.unwrap_or(lb(0.0));
-            let made = Gate::new(gate.at, gate.opening, weight, gate.hinges);
-            gates.push(problems.take(&place.place(index), made));
+            let made = Gate::new(gate.at, gate.opening, gate.leaf_weight, gate.hinges);
+            let names = [
+                ("gate position", "at"),
+                ("gate opening", "opening"),
+                ("gate leaf weight", "leaf_weight"),
+            ];
+            gates.push(problems.take_by(&place.place(index), &names, made));
         }
         // A run of any panel shows what is wrong with its length.
         let shown = match panel {
@@ -201,7 +221,8 @@ impl RunSpec {
             None => Panel::new(ft(6.0)).ok(),
         };
         let run = FenceRun::new(shown?, self.length, self.spacing);
-        let mut run = problems.take(at, run)?;
+        let names = [("run length", "length"), ("post spacing", "spacing")];
+        let mut run = problems.take_by(at, &names, run)?;
         panel?;
         for (index, gate) in gates.into_iter().enumerate() {
             run = problems.take(&place.place(index), run.with_gate(gate?))?;
@@ -222,23 +243,48 @@ impl FenceSpec {
         for (index, run) in self.runs.iter().enumerate() {
             built.push(run.build(&runs_at.place(index), problems));
         }
-        let mut fence: Option<Fence> = None;
-        for (index, (run, spec)) in built.into_iter().zip(&self.runs).enumerate() {
+        // Told before it is laid out: a short request may ask for a long fence.
+        let count: f64 = built
+            .iter()
+            .flatten()
+            .map(|run| (run.length() / run.spacing()).value + 2.0 * (1.0 + gates(run)))
+            .sum();
+        if count > MOST_POSTS {
+            let allowed = format!("at most {MOST_POSTS} posts; split the fence");
+            problems.add(at, None, allowed);
+            return None;
+        }
+        let mut turns = Vec::new();
+        for (index, spec) in self.runs.iter().enumerate() {
             let place = runs_at.place(index);
             let place = place.field("turn");
-            fence = Some(match (fence, spec.turn) {
-                (None, None) => Fence::new(run?),
-                (Some(fence), Some(turn)) => problems.take(&place, fence.turning(turn, run?))?,
-                (None, Some(_)) => {
-                    problems.add(&place, None, "the first run has no turn");
-                    return None;
-                }
-                (Some(_), None) => {
+            match (index, spec.turn) {
+                (0, None) => {}
+                (0, Some(_)) => problems.add(&place, None, "the first run has no turn"),
+                (_, Some(turn)) => turns.push(turn),
+                (_, None) => {
                     problems.add(&place, None, "give the angle it turns by, 1° to 170°");
-                    return None;
                 }
-            });
+            }
         }
-        fence
+        let mut runs = built.into_iter().collect::<Option<Vec<_>>>()?.into_iter();
+        let first = runs.next()?;
+        let others: Vec<_> = turns.into_iter().zip(runs).collect();
+        if others.len() + 1 < self.runs.len() || self.runs[0].turn.is_some() {
+            return None;
+        }
+        let wrong = others
+            .iter()
+            .position(|(turn, _)| !(deg(1.0)..=deg(170.0)).contains(turn));
+        let place = match wrong {
+            Some(index) => runs_at.place(index + 1),
+            None => runs_at,
+        };
+        problems.take_by(&place, &[("turn", "turn")], Fence::of_runs(first, others))
     }
+}
+
+/// How many gates a run has, at most a few.
+fn gates(run: &FenceRun) -> f64 {
+    run.gates().iter().fold(0.0, |count, _| count + 1.0)
 }

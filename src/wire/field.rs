@@ -34,6 +34,7 @@ names! {
         "lognormal" => BasisName::Lognormal,
         "tolerance" => BasisName::Tolerance,
         "correlation" => BasisName::Correlation,
+        "ground_tests" => BasisName::GroundTests,
     }
 }
 
@@ -47,8 +48,10 @@ pub enum BasisName {
     Lognormal,
     /// A tolerance limit.
     Tolerance,
-    /// Correlation factors of EN 1997-1.
+    /// Correlation factors of static load tests, EN 1997-1 Table A.9.
     Correlation,
+    /// Correlation factors of ground tests, EN 1997-1 Table A.10.
+    GroundTests,
 }
 
 records! {
@@ -315,6 +318,13 @@ impl Calculation for AxialPullRequest {
 impl SidePullRequest {
     fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<SidePull> {
         let read = readings(&self.readings, &at.field("readings"), problems)?;
+        let names = [
+            ("flexural rigidity", "rigidity"),
+            ("width of the post or footing", "width"),
+            ("depth", "depth"),
+            ("height above grade", "height"),
+            ("height of the pull", "height"),
+        ];
         let made = SidePull::new(
             self.rigidity,
             self.width.0,
@@ -323,7 +333,7 @@ impl SidePullRequest {
             self.gauge,
             read,
         );
-        problems.take(at, made)
+        problems.take_by(at, &names, made)
     }
 }
 
@@ -344,16 +354,19 @@ impl Calculation for SidePullRequest {
         let pull = self.build(at, problems)?;
         let share = self.share.unwrap_or(0.5);
         let place = at.field("readings");
-        let growing = problems.take(&place, pull.growing_stiffness(share))?;
-        let constant = problems.take(&place, pull.constant_stiffness(share))?;
+        let growing = pull.growing_stiffness(share);
+        let names = [("share of the peak", "share")];
+        let place = if self.share.is_some() { at } else { &place };
+        let growing = problems.take_by(place, &names, growing)?;
+        let constant = problems.take(place, pull.constant_stiffness(share))?;
         let result = SidePullResult {
             growing_stiffness: growing.value,
             growing_residual: Size(growing.residual),
             constant_stiffness: constant.value,
             constant_residual: Size(constant.residual),
-            ultimate_pressure: problems.take(&place, pull.ultimate_pressure())?,
-            ultimate_growth: problems.take(&place, pull.ultimate_growth())?,
-            undrained_strength: problems.take(&place, pull.undrained_strength())?,
+            ultimate_pressure: problems.take(place, pull.ultimate_pressure())?,
+            ultimate_growth: problems.take(place, pull.ultimate_growth())?,
+            undrained_strength: problems.take(place, pull.undrained_strength())?,
         };
         let cautions = Cautions::default().with(Caution::FieldTests);
         let sources = [&source::RIGID_PLASTIC, &source::STATICS];
@@ -380,6 +393,18 @@ impl ResultsSpec {
 }
 
 impl CharacteristicRequest {
+    /// What does not go with the basis is no silent passenger.
+    fn fits(&self, at: &Path<'_>, problems: &mut Problems) {
+        let by_spread = matches!(self.basis, BasisName::Normal | BasisName::Lognormal);
+        if self.known_variation.is_some() && !by_spread {
+            let allowed = "it goes with normal and lognormal";
+            problems.add(&at.field("known_variation"), None, allowed);
+        }
+        if self.confidence.is_some() && self.basis != BasisName::Tolerance {
+            problems.add(&at.field("confidence"), None, "it goes with tolerance");
+        }
+    }
+
     fn basis(&self) -> Basis {
         let spread = self
             .known_variation
@@ -389,6 +414,7 @@ impl CharacteristicRequest {
             BasisName::Lognormal => Basis::Lognormal(spread),
             BasisName::Tolerance => Basis::Tolerance(self.confidence.unwrap_or(0.75)),
             BasisName::Correlation => Basis::Correlation,
+            BasisName::GroundTests => Basis::GroundTests,
         }
     }
 }
@@ -416,6 +442,7 @@ impl Calculation for CharacteristicRequest {
 
     fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
         self.results.build(&at.field("results"), problems);
+        self.fits(at, problems);
     }
 
     fn run(
@@ -431,7 +458,12 @@ impl Calculation for CharacteristicRequest {
             Samples::Pressures(sample) => characteristic(&sample, basis),
             Samples::Growths(sample) => characteristic(&sample, basis),
         };
-        let (result, cautions) = problems.take(&place, made)?;
+        let names = [
+            ("known variation", "known_variation"),
+            ("confidence", "confidence"),
+            ("test result", "results"),
+        ];
+        let (result, cautions) = problems.take_by(at, &names, made)?;
         Some(Done::new(result, cautions, [basis.source()]))
     }
 }
@@ -490,7 +522,8 @@ impl ProofLoadRequest {
     fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<(ProofLoad, Readings)> {
         let read = readings(&self.readings, &at.field("readings"), problems);
         let made = ProofLoad::new(self.load, self.multiple);
-        let mut proof = problems.take(&at.field("load"), made)?;
+        let names = [("load", "load"), ("multiple of the load", "multiple")];
+        let mut proof = problems.take_by(at, &names, made)?;
         if let Some(Size(movement)) = self.allowed_movement {
             let made = proof.allowing(movement);
             proof = problems.take(&at.field("allowed_movement"), made)?;

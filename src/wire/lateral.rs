@@ -1,6 +1,7 @@
 //! The ground sideways: every ultimate method side by side, and how far a post
 //! moves.
 
+use super::design::DesignSpec;
 use super::profile::ProfileSpec;
 use super::reading::{Path, Problems};
 use super::record::{names, records};
@@ -14,7 +15,8 @@ use crate::post::Lean;
 use crate::response::{ClayCurve, Loading, PostModel, Springs};
 use crate::side_by_side::SideBySide;
 use crate::units::{
-    Angle, FlexuralRigidity, Force, ForcePerVolume, Length, LineLoad, Pressure, Torque, lb,
+    Angle, FlexuralRigidity, Force, ForcePerVolume, Length, LineLoad, Pressure, Torque, lb, n_m,
+    n_sq_m,
 };
 use crate::utilization::Utilization;
 
@@ -70,6 +72,8 @@ records! {
         yield_moment: Option<Torque>,
         /// EI of the post.
         rigidity: Option<FlexuralRigidity>,
+        /// A design whose pole formula of the building code stands beside them.
+        code: Option<DesignSpec>,
     }
     /// What one method says.
     MethodResult {
@@ -194,7 +198,23 @@ impl LateralMethodsRequest {
     fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<SideBySide> {
         let profile = self.profile.build(&at.field("profile"), problems);
         let load = GroundlineActions::new(self.shear, self.moment, lb(0.0), AllowableStress::Basic);
-        let load = problems.take(&at.field("shear"), load);
+        let names = [("shear", "shear"), ("moment", "moment")];
+        let load = problems.take_by(at, &names, load);
+        let sound = [
+            self.yield_moment.map(|moment| {
+                let most = n_m(1e9);
+                let made = crate::error::within("yield moment", moment, n_m(1.0), most);
+                problems.take(&at.field("yield_moment"), made).is_some()
+            }),
+            self.rigidity.map(|rigidity| {
+                let most = n_sq_m(1e12);
+                let made = crate::error::within("flexural rigidity", rigidity, n_sq_m(1.0), most);
+                problems.take(&at.field("rigidity"), made).is_some()
+            }),
+        ];
+        if sound.contains(&Some(false)) {
+            return None;
+        }
         let made = SideBySide::new(
             profile?,
             self.width.0,
@@ -202,7 +222,12 @@ impl LateralMethodsRequest {
             self.planned_depth.0,
             self.factor,
         );
-        let mut all = problems.take(at, made)?;
+        let names = [("overall factor", "factor"), ("shear", "shear")];
+        let mut all = problems.take_by(at, &names, made)?;
+        if let Some(design) = &self.code {
+            let design = design.build(&at.field("code"), problems)?;
+            all = all.with_code(*design.formula());
+        }
         if let Some(moment) = self.yield_moment {
             all = all.yielding_at(moment);
         }
@@ -273,7 +298,11 @@ impl ResponseRequest {
                         self.clay.unwrap_or(ClayCurve::Soft),
                     ),
                 };
-                problems.take(&at.field("profile"), made)
+                let place = at.field("profile");
+                let strain = made
+                    .as_ref()
+                    .is_err_and(|e| e.field() == "strain at half strength");
+                problems.take(if strain { at } else { &place }, made)
             }
             (None, Some(k), None) => problems.take(&at.field("constant"), Springs::constant(k)),
             (None, None, Some(nh)) => problems.take(&at.field("growing"), Springs::growing(nh)),
@@ -285,21 +314,59 @@ impl ResponseRequest {
     }
 
     fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<PostModel> {
+        let curves = self.law == Some(SpringLaw::SoilCurves);
+        for (name, given, allowed) in [
+            (
+                "law",
+                self.law.is_some() && self.profile.is_none(),
+                "it goes with profile",
+            ),
+            (
+                "loading",
+                self.loading.is_some() && !curves,
+                "it goes with law soil_curves",
+            ),
+            (
+                "clay",
+                self.clay.is_some() && !curves,
+                "it goes with law soil_curves",
+            ),
+            (
+                "strain",
+                self.strain.is_some() && !curves,
+                "it goes with law soil_curves",
+            ),
+        ] {
+            if given {
+                problems.add(&at.field(name), None, allowed);
+            }
+        }
         let springs = self.springs(at, problems)?;
         let made = PostModel::new(self.rigidity, self.width.0, self.depth.0, springs);
-        let mut model = problems.take(at, made)?;
+        let names = [
+            ("flexural rigidity", "rigidity"),
+            ("width of the post or footing", "width"),
+            ("depth", "depth"),
+        ];
+        let mut model = problems.take_by(at, &names, made)?;
         if let Some(height) = self.height {
             model = problems.take(&at.field("height"), model.standing(height))?;
         }
         let place = at.field("forces");
         for (index, force) in self.forces.iter().flatten().enumerate() {
+            let names = [("height of the force", "height"), ("force", "force")];
             let made = model.with_force(force.height, force.force);
-            model = problems.take(&place.place(index), made)?;
+            model = problems.take_by(&place.place(index), &names, made)?;
         }
         let place = at.field("winds");
         for (index, wind) in self.winds.iter().flatten().enumerate() {
+            let names = [
+                ("foot of the wind", "from"),
+                ("top of the wind", "to"),
+                ("wind along the post", "wind"),
+            ];
             let made = model.with_wind(wind.from, wind.to, wind.wind);
-            model = problems.take(&place.place(index), made)?;
+            model = problems.take_by(&place.place(index), &names, made)?;
         }
         if let Some(moment) = self.moment {
             model = problems.take(&at.field("moment"), model.with_moment(moment))?;
@@ -352,9 +419,7 @@ impl Calculation for ResponseRequest {
             collapse_at,
             stations: all,
         };
-        let cautions = Cautions::default()
-            .with(Caution::Slope)
-            .with(Caution::FromMemory);
+        let cautions = Cautions::default().with(Caution::Slope);
         Some(Done::new(result, cautions, model.springs().sources()))
     }
 }

@@ -14,7 +14,7 @@ use crate::combination::CombinesTo;
 use crate::fence::{Fence, PostKind};
 use crate::limit_state::AllowableStress;
 use crate::plan::FencePlan;
-use crate::units::Length;
+use crate::units::{Length, ft};
 
 records! {
     /// Another design or depth for one kind of post.
@@ -65,6 +65,7 @@ struct Parts {
 
 impl PlanSpec {
     fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<(BuiltSite, Parts)> {
+        let before = problems.iter().count();
         let place = at.field("site");
         let site = self.site.build(&place, problems);
         if matches!(
@@ -85,17 +86,31 @@ impl PlanSpec {
         }
         let fence = self.fence.build(&at.field("fence"), problems);
         let design = self.design.build(&at.field("design"), problems);
+        depth(self.planned_depth, at, problems);
         let place = at.field("kinds");
-        let mut kinds = Vec::new();
+        let mut kinds: Vec<Option<(PostKind, PostDesign, Option<Length>)>> = Vec::new();
         for (index, kind) in self.kinds.iter().flatten().enumerate() {
             let place = place.place(index);
+            depth(kind.planned_depth, &place, problems);
+            if kinds
+                .iter()
+                .flatten()
+                .any(|(known, ..)| *known == kind.post)
+            {
+                problems.add(&place.field("post"), None, "this kind stands twice");
+            }
             let design = kind.design.build(&place.field("design"), problems);
             kinds.push(design.map(|d| (kind.post, d, kind.planned_depth.map(|d| d.0))));
         }
         let place = at.field("posts");
         let mut posts = Vec::new();
+        let mut numbers = std::collections::BTreeSet::new();
         for (index, post) in self.posts.iter().flatten().enumerate() {
             let place = place.place(index);
+            depth(post.planned_depth, &place, problems);
+            if !numbers.insert(post.number) {
+                problems.add(&place.field("number"), None, "this number stands twice");
+            }
             let design = match &post.design {
                 Some(design) => design.build(&place.field("design"), problems).map(Some),
                 None => Some(None),
@@ -121,7 +136,7 @@ impl PlanSpec {
             kinds: kinds.into_iter().collect::<Option<_>>()?,
             posts: posts.into_iter().collect::<Option<_>>()?,
         };
-        Some((site?, parts))
+        Some((site?, parts)).filter(|_| problems.iter().count() == before)
     }
 
     /// Everything that can be refused before computing.
@@ -170,6 +185,12 @@ impl PlanSpec {
         problems: &mut Problems,
     ) -> Option<Q::Answer> {
         let (site, parts) = self.build(at, problems)?;
+        let posts = parts.fence.posts().len();
+        if posts > question.most_posts() {
+            let allowed = format!("at most {} posts for this question", question.most_posts());
+            problems.add(&at.field("fence"), None, allowed);
+            return None;
+        }
         match site {
             BuiltSite::Asce(site) => question.of(&self.plan(site, parts), at, problems),
             BuiltSite::Strength(site) => question.of(&self.plan(site, parts), at, problems),
@@ -180,10 +201,23 @@ impl PlanSpec {
     }
 }
 
+/// A planned depth is one that can be checked.
+fn depth(given: Option<Size>, at: &Path<'_>, problems: &mut Problems) {
+    if let Some(Size(depth)) = given {
+        let made = crate::error::size_within("planned depth", depth, ft(0.01), ft(300.0));
+        problems.take(&at.field("planned_depth"), made);
+    }
+}
+
 /// A question about a plan of any wind that combines to allowable stress.
 pub(super) trait OfPlan {
     /// What comes of it.
     type Answer;
+
+    /// How many posts it is answered for: it checks the fence many times.
+    fn most_posts(&self) -> usize {
+        1_000
+    }
 
     fn of<C: VariedWind>(
         self,

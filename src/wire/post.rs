@@ -95,8 +95,12 @@ records! {
     }
     /// Round timber.
     RoundTimberSpec {
-        /// Its section at grade.
-        section: DiscSpec,
+        /// Diameter at grade; instead of circumference.
+        diameter: Option<Size>,
+        /// Circumference at grade; instead of diameter.
+        circumference: Option<Size>,
+        /// Loss of the outside to decay.
+        loss: Option<Size>,
         /// Reference bending stress.
         fb: Stress,
         /// Reference shear stress.
@@ -117,8 +121,14 @@ records! {
     }
     /// Square steel tube (AISC 360).
     SquareTubePostSpec {
-        /// Its section.
-        section: SquareTubeSpec,
+        /// Outside side.
+        side: Size,
+        /// Design wall.
+        wall: Size,
+        /// Outside radius of the corners; twice the wall unless said.
+        corner_radius: Option<Size>,
+        /// Loss of the outside to rust.
+        loss: Option<Size>,
         /// Yield strength.
         fy: Stress,
     }
@@ -196,7 +206,17 @@ fn less<S>(
     lose: impl FnOnce(&S, crate::units::Length) -> Result<S, Error>,
     problems: &mut Problems,
 ) -> Option<S> {
-    let section = problems.take(at, made)?;
+    let names = [
+        ("post size", "side"),
+        ("pipe diameter", "diameter"),
+        ("pipe wall", "wall"),
+        ("tube side", "side"),
+        ("tube wall", "wall"),
+        ("corner radius", "corner_radius"),
+        ("post diameter", "diameter"),
+        ("post circumference", "circumference"),
+    ];
+    let section = problems.take_by(at, &names, made)?;
     match loss {
         Some(Size(loss)) => problems.take(&at.field("loss"), lose(&section, loss)),
         None => Some(section),
@@ -264,7 +284,8 @@ impl TimberSpec {
                 DesignValues::of(species, grade, self.side.0),
             ),
             (None, None, Some(Stress(fb)), Some(Stress(fv)), Some(class)) => {
-                problems.take(&at.field("fb"), DesignValues::new(fb, fv, class))
+                let names = [("Fb", "fb"), ("Fv", "fv")];
+                problems.take_by(at, &names, DesignValues::new(fb, fv, class))
             }
             _ => {
                 problems.add(
@@ -291,9 +312,14 @@ impl TimberSpec {
 
 impl RoundTimberSpec {
     fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<RoundTimber> {
-        let section = disc(&self.section, &at.field("section"), problems)?;
+        let spec = DiscSpec {
+            diameter: self.diameter,
+            circumference: self.circumference,
+            loss: self.loss,
+        };
+        let section = disc(&spec, at, problems)?;
         let made = RoundTimber::new(section, self.fb.0, self.fv.0);
-        let post = problems.take(&at.field("fb"), made)?;
+        let post = problems.take_by(at, &[("Fb", "fb"), ("Fv", "fv")], made)?;
         match self.modulus {
             Some(Stress(modulus)) => {
                 problems.take(&at.field("modulus"), post.with_modulus(modulus))
@@ -312,13 +338,19 @@ impl PipeSpec {
         };
         let tube = tube(&spec, at, problems);
         let steel = problems.take(&at.field("fy"), SteelStrength::new(self.fy.0));
-        problems.take(at, PipePost::new(tube?, steel?))
+        problems.take_by(at, &[("pipe wall", "wall")], PipePost::new(tube?, steel?))
     }
 }
 
 impl SquareTubePostSpec {
     fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<SquareTubePost> {
-        let section = square_tube(&self.section, &at.field("section"), problems);
+        let spec = SquareTubeSpec {
+            side: self.side,
+            wall: self.wall,
+            corner_radius: self.corner_radius,
+            loss: self.loss,
+        };
+        let section = square_tube(&spec, at, problems);
         let steel = problems.take(&at.field("fy"), SteelStrength::new(self.fy.0));
         problems.take(at, SquareTubePost::new(section?, steel?))
     }
@@ -339,7 +371,8 @@ impl AluminiumSpec {
         let metal = match (self.alloy, self.temper, self.fty, self.ftu) {
             (Some(alloy), Some(temper), None, None) => Some(Aluminium::of(alloy, temper)),
             (None, None, Some(Stress(fty)), Some(Stress(ftu))) => {
-                problems.take(&at.field("fty"), Aluminium::given(fty, ftu))
+                let names = [("Fty", "fty"), ("Ftu", "ftu")];
+                problems.take_by(at, &names, Aluminium::given(fty, ftu))
             }
             _ => {
                 problems.add(at, None, "give either alloy and temper, or fty and ftu");
@@ -353,7 +386,8 @@ impl AluminiumSpec {
 impl SleevedSpec {
     fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<SleevedPost> {
         let sleeve = Sleeve::new(self.outside.0, self.wall.0);
-        let sleeve = problems.take(&at.field("outside"), sleeve);
+        let names = [("sleeve side", "outside"), ("sleeve wall", "wall")];
+        let sleeve = problems.take_by(at, &names, sleeve);
         let place = at.field("insert");
         // Told before it is built, so that nesting ends here.
         if matches!(*self.insert, PostSpec::Sleeved(_)) {
@@ -377,7 +411,8 @@ impl PostSpec {
             Self::Given(given) => {
                 let section = given.section.build(&at.field("section"), problems)?;
                 let made = GivenPost::new(section, given.moment, given.shear);
-                let post = problems.take(at, made)?;
+                let names = [("allowable moment", "moment"), ("allowable shear", "shear")];
+                let post = problems.take_by(at, &names, made)?;
                 let post = match given.rigidity {
                     Some(rigidity) => {
                         problems.take(&at.field("rigidity"), post.with_rigidity(rigidity))?
@@ -387,5 +422,23 @@ impl PostSpec {
                 Some(Post::from(post))
             }
         }
+    }
+}
+
+impl SquareSpec {
+    pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Square> {
+        square(self, at, problems)
+    }
+}
+
+impl TubeSpec {
+    pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Tube> {
+        tube(self, at, problems)
+    }
+}
+
+impl SquareTubeSpec {
+    pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<SquareTube> {
+        square_tube(self, at, problems)
     }
 }

@@ -10,7 +10,7 @@ use crate::check::{Governing, PostCheck, PostDesign};
 use crate::combination::CombinesTo;
 use crate::limit_state::AllowableStress;
 use crate::source::Citation;
-use crate::units::{Force, Length, Torque, Volume};
+use crate::units::{Force, Length, Torque, Volume, ft};
 use crate::utilization::Utilization;
 
 names! {
@@ -127,7 +127,16 @@ impl PostCheckRequest {
         let design = self.design.build(&at.field("design"), problems);
         let level = self.design.combination.unwrap_or_default();
         let actions = GroundlineActions::new(self.shear, self.moment, self.axial, level);
-        let actions = problems.take(&at.field("shear"), actions);
+        let names = [
+            ("shear", "shear"),
+            ("moment", "moment"),
+            ("axial force", "axial"),
+        ];
+        let actions = problems.take_by(at, &names, actions);
+        if let Some(Size(depth)) = self.planned_depth {
+            let made = crate::error::size_within("planned depth", depth, ft(0.01), ft(300.0));
+            problems.take(&at.field("planned_depth"), made)?;
+        }
         Some((design?, actions?))
     }
 }
@@ -135,6 +144,7 @@ impl PostCheckRequest {
 impl Calculation for PostCheckRequest {
     const CALCULATE: &'static str = "post_check";
     type Result = CheckResult;
+    const HAS_WORKSHEET: bool = true;
 
     fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
         self.build(at, problems);
@@ -150,9 +160,11 @@ impl Calculation for PostCheckRequest {
         let planned = self.planned_depth.map(|Size(depth)| depth);
         let check = PostCheck::of_actions(&design, &actions, planned);
         let check = problems.take(at, check)?;
-        let done = Done::new(CheckResult::of(&check), check.cautions(), sources(&check));
+        let sheet = check.worksheet("Post", asked.system);
+        let result = CheckResult::of(&check);
+        let done = Done::new(result, check.cautions(), sources(&check)).citing(&sheet);
         Some(if asked.worksheet {
-            done.with_worksheet(check.worksheet("Post", asked.system))
+            done.with_worksheet(sheet)
         } else {
             done
         })

@@ -79,7 +79,13 @@ impl Problems {
     pub(super) fn add(&mut self, at: &Path<'_>, value: Option<&Node>, allowed: impl Into<String>) {
         // A request with a thousand faults is not read to the end.
         const MOST: usize = 100;
-        if self.found.len() < MOST {
+        if self.found.len() == MOST {
+            self.found.push(Problem {
+                path: String::new(),
+                value: None,
+                allowed: "there are more problems than these".to_owned(),
+            });
+        } else if self.found.len() < MOST {
             self.found.push(Problem {
                 path: at.to_string(),
                 value: value.map(Node::brief),
@@ -113,6 +119,23 @@ impl Problems {
                 self.add(at, value.map(Node::Text).as_ref(), allowed);
                 None
             }
+        }
+    }
+
+    /// [`Problems::take`] with the place of each field the library names.
+    pub(super) fn take_by<T>(
+        &mut self,
+        at: &Path<'_>,
+        names: &[(&str, &str)],
+        result: Result<T, Error>,
+    ) -> Option<T> {
+        let name = result.as_ref().err().and_then(|error| {
+            let field = error.field();
+            names.iter().find(|(library, _)| *library == field)
+        });
+        match name {
+            Some((_, wire)) => self.take(&at.field(wire), result),
+            None => self.take(at, result),
         }
     }
 

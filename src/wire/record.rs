@@ -24,6 +24,10 @@ pub(super) trait Record: Sized {
 /// The name of the field that says which of several kinds an object is.
 pub(super) const KIND: &str = "kind";
 
+/// No object has as many fields as this, and looking for twins takes their
+/// square.
+pub(super) const MOST_FIELDS: usize = 100;
+
 /// Reads an object: all fields, none unknown, none twice.
 pub(super) fn read_record<R: Record>(
     node: &Node,
@@ -39,6 +43,10 @@ pub(super) fn read_record<R: Record>(
         );
         return None;
     };
+    if fields.len() > MOST_FIELDS {
+        problems.add(at, None, format!("at most {MOST_FIELDS} fields"));
+        return None;
+    }
     let mut sound = true;
     for (index, (name, _)) in fields.iter().enumerate() {
         let known = R::FIELDS.contains(&name.as_str()) || (tagged && name == KIND);
@@ -215,7 +223,13 @@ macro_rules! alternatives {
                             .map(Self::$variant)
                     } )+
                     _ => {
-                        let allowed = format!("one of {}", $crate::wire::record::list(KINDS));
+                        let missing = if node.get(KIND).is_none() {
+                            "this field is missing: "
+                        } else {
+                            ""
+                        };
+                        let allowed =
+                            format!("{missing}one of {}", $crate::wire::record::list(KINDS));
                         problems.add(&at.field(KIND), node.get(KIND), allowed);
                         None
                     }

@@ -1,11 +1,11 @@
 //! Every post of a fence.
 
 use super::plan::{OfPlan, PlanSpec};
-use super::post_check::{CheckResult, sources};
+use super::post_check::CheckResult;
 use super::reading::{Path, Problems};
 use super::record::records;
 use super::request::{Asked, Calculation, Done};
-use super::site_checks::{SiteChecksResult, sources as site_sources};
+use super::site_checks::SiteChecksResult;
 use crate::backwards::VariedWind;
 use crate::check::Governing;
 use crate::combination::CombinesTo;
@@ -45,6 +45,9 @@ records! {
         count: usize,
         /// How many of them fail.
         failing: usize,
+        /// Checks asked for and not made, over all posts; they count for
+        /// nothing in passing or failing.
+        not_checked: usize,
         /// The worst utilization.
         utilization: Utilization,
         /// The post that has it.
@@ -66,6 +69,11 @@ struct Checked(Asked);
 impl OfPlan for Checked {
     type Answer = Done<ScheduleResult>;
 
+    fn most_posts(&self) -> usize {
+        // A worksheet is some hundred lines.
+        if self.0.worksheet { 200 } else { 10_000 }
+    }
+
     fn of<C: VariedWind>(
         self,
         plan: &FencePlan<C>,
@@ -80,6 +88,7 @@ impl OfPlan for Checked {
         let mut result = ScheduleResult {
             count: 0,
             failing: 0,
+            not_checked: 0,
             utilization: Utilization::ZERO,
             worst_post: 1,
             concrete: Volume::default(),
@@ -88,29 +97,25 @@ impl OfPlan for Checked {
             posts: Vec::new(),
         };
         let mut cautions = crate::caution::Cautions::default();
-        let mut cited = Vec::new();
+        let mut kinds = Vec::new();
         let mut sheets = Vec::new();
         for post in schedule.posts() {
             let check = CheckResult::of(&post.check);
             let arm = post.post.arms().next();
             result.count += 1;
             result.failing += usize::from(!post.passes());
+            result.not_checked += post.site.refusals().count();
             result.concrete += check.concrete;
             if post.utilization() > result.utilization {
                 result.utilization = post.utilization();
                 result.worst_post = post.post.number;
             }
-            for source in sources(&post.check)
-                .into_iter()
-                .chain(site_sources(&post.site))
-            {
-                if !cited.contains(&source) {
-                    cited.push(source);
-                }
-            }
             cautions = cautions.and(post.cautions());
+            let kind = post.post.kind;
             if asked.worksheet {
                 sheets.push(schedule.worksheet(&post, asked.system));
+            } else if !kinds.iter().any(|(known, _)| *known == kind) {
+                kinds.push((kind, post.post.number));
             }
             result.posts.push(ScheduledPostResult {
                 number: post.post.number,
@@ -133,9 +138,15 @@ impl OfPlan for Checked {
             result.bags = Some(sum.bags);
             result.carry = Some(sum.carry);
         }
-        let mut done = Done::new(result, cautions, cited);
+        let mut done = Done::new(result, cautions, []);
         for sheet in sheets {
-            done = done.with_worksheet(sheet);
+            done = done.citing(&sheet).with_worksheet(sheet);
+        }
+        // Posts of a kind cite alike: the first of each stands for them.
+        for (_, number) in kinds {
+            if let Some(post) = schedule.post(number) {
+                done = done.citing(&schedule.worksheet(&post, asked.system));
+            }
         }
         Some(done)
     }
@@ -144,6 +155,7 @@ impl OfPlan for Checked {
 impl Calculation for PlanSpec {
     const CALCULATE: &'static str = "fence_schedule";
     type Result = ScheduleResult;
+    const HAS_WORKSHEET: bool = true;
 
     fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
         Self::validate(self, at, problems);

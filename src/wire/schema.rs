@@ -42,7 +42,7 @@ impl Definitions {
                     Node::List(vec![
                         Node::object([
                             ("type", Node::text("string")),
-                            ("pattern", Node::text(r"^\s*[-+]?[0-9.].*\S\s*$")),
+                            ("pattern", Node::text(r"^\s*[-+]?[0-9.][\s\S]*\S\s*$")),
                         ]),
                         Node::object([
                             ("type", Node::text("object")),

@@ -3,12 +3,12 @@
 use super::reading::{Path, Problems};
 use super::record::{alternatives, names, records};
 use super::site_codes::{AsNzsSpec, EnSpec};
-use crate::limit_state::{AllowableStress, Characteristic, Strength, Ultimate};
-use crate::units::{Length, Pressure, Velocity};
+use crate::limit_state::{AllowableStress, Characteristic, LimitState, Strength, Ultimate};
+use crate::units::{Length, Pressure, Velocity, mph};
 use crate::wind::{
     AsNzsSite, AsceSite, BasicWindSpeed, ColumnGap, DirectPressure, EccentricCase, Edition, EnSite,
     Exposure, Feature, HandOver, PrintedConstants, ResultantHeight, ShortReturn, Side, Topography,
-    WallOptions,
+    WallOptions, WindCode,
 };
 
 names! {
@@ -138,7 +138,10 @@ alternatives! {
 impl AsceSpec {
     pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<AsceSite> {
         let speed = BasicWindSpeed::strength_level(self.speed);
-        let speed = problems.take(&at.field("speed"), speed)?;
+        let speed = problems.take(&at.field("speed"), speed);
+        // Of a speed that cannot be, the rest is read all the same.
+        let mut sound = speed.is_some();
+        let speed = speed.or_else(|| BasicWindSpeed::strength_level(mph(100.0)).ok())?;
         let mut options = WallOptions::default();
         if let Some(choice) = self.column_gap {
             options = options.column_gap(choice);
@@ -159,7 +162,6 @@ impl AsceSpec {
         if let Some(constants) = self.constants {
             site = site.with_constants(constants);
         }
-        let mut sound = true;
         let mut step = |name, made: Option<Result<AsceSite, crate::Error>>, site: &mut AsceSite| {
             if let Some(made) = made {
                 match problems.take(&at.field(name), made) {
@@ -186,7 +188,12 @@ impl AsceSpec {
             }
             let t = topography;
             let made = Topography::new(t.feature, t.height, t.half_length, t.distance, t.side);
-            match problems.take(&place, made) {
+            let names = [
+                ("height of the hill", "height"),
+                ("half length of the hill", "half_length"),
+                ("distance from the crest", "distance"),
+            ];
+            match problems.take_by(&place, &names, made) {
                 Some(topography) => site = site.with_topography(topography),
                 None => sound = false,
             }
@@ -197,7 +204,7 @@ impl AsceSpec {
 
 impl PressureSpec {
     /// With the limit state as a type.
-    pub(super) fn build<L: crate::limit_state::LimitState>(
+    pub(super) fn build<L: LimitState>(
         &self,
         level: L,
         at: &Path<'_>,
@@ -222,6 +229,21 @@ pub(super) enum BuiltSite {
     Allowable(DirectPressure<AllowableStress>),
     Characteristic(DirectPressure<Characteristic>),
     Ultimate(DirectPressure<Ultimate>),
+}
+
+impl BuiltSite {
+    /// The limit state of its pressures.
+    pub(super) fn level(&self) -> &'static str {
+        match self {
+            Self::Asce(site) => site.level().name(),
+            Self::En(site) => site.level().name(),
+            Self::AsNzs(site) => site.level().name(),
+            Self::Strength(site) => site.level().name(),
+            Self::Allowable(site) => site.level().name(),
+            Self::Characteristic(site) => site.level().name(),
+            Self::Ultimate(site) => site.level().name(),
+        }
+    }
 }
 
 impl SiteSpec {

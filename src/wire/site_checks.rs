@@ -11,7 +11,6 @@ use crate::check::{
 };
 use crate::error::Error;
 use crate::post::{AxialOptions, CompressionValues};
-use crate::source::Citation;
 use crate::units::{FlexuralRigidity, Force, ForcePerVolume, Pressure, UnitSystem, Volume};
 use crate::uplift::{FrozenGround, PullOutMode};
 use crate::utilization::Utilization;
@@ -264,7 +263,8 @@ impl FrostCheckSpec {
                 return None;
             }
         };
-        let options = problems.take(&at.field("depth"), FrostOptions::new(self.depth.0, grip))?;
+        let names = [("adfreeze stress", "stress"), ("frost depth", "depth")];
+        let options = problems.take_by(at, &names, FrostOptions::new(self.depth.0, grip))?;
         let options = match self.remedy {
             Some(remedy) => options.with_remedy(remedy),
             None => options,
@@ -383,6 +383,15 @@ impl SiteChecksSpec {
     }
 }
 
+/// Why checks that were asked for could not be made.
+pub(super) fn refusals(site: &SiteResults, system: UnitSystem) -> Option<Vec<String>> {
+    let all: Vec<_> = site
+        .refusals()
+        .map(|why| why.in_system(system).to_string())
+        .collect();
+    (!all.is_empty()).then_some(all)
+}
+
 impl SiteChecksResult {
     /// Of a post; none where nothing was asked.
     pub(super) fn of(site: &SiteResults, system: UnitSystem) -> Option<Self> {
@@ -396,10 +405,6 @@ impl SiteChecksResult {
         }
         let (lean, frost, uplift) = (site.lean.done(), site.frost.done(), site.uplift.done());
         let materials = site.materials.done();
-        let refused: Vec<_> = site
-            .refusals()
-            .map(|why| why.in_system(system).to_string())
-            .collect();
         Some(Self {
             lean: lean.map(|check| Size(check.lean.total())),
             lean_ratio: lean.map(|check| check.ratio),
@@ -416,17 +421,7 @@ impl SiteChecksResult {
             fill: materials.map(|all| all.fill),
             bags: materials.and_then(|all| all.bags).map(|bags| bags.buy),
             carry: materials.and_then(|all| all.bags).map(|bags| bags.carry),
-            not_checked: (!refused.is_empty()).then_some(refused),
+            not_checked: refusals(site, system),
         })
     }
-}
-
-/// Where what more was asked comes from.
-pub(super) fn sources(site: &SiteResults) -> Vec<&'static Citation> {
-    let mut cited = Vec::new();
-    cited.extend(site.lean.done().map(crate::check::LeanCheck::source));
-    cited.extend(site.frost.done().map(crate::check::FrostCheck::source));
-    cited.extend(site.uplift.done().map(|check| check.resistance.source));
-    cited.extend(site.axial.done().map(crate::post::AxialBending::source));
-    cited
 }

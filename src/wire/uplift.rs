@@ -4,9 +4,9 @@ use super::profile::ProfileSpec;
 use super::reading::{Path, Problems};
 use super::record::{alternatives, names, records};
 use super::request::{Asked, Calculation, Done};
-use super::value::{Size, Stress};
+use super::value::{Size, Stress, UnitWeight};
 use crate::backfill::{Bag, Setting, annulus};
-use crate::caution::Cautions;
+use crate::caution::{Caution, Cautions};
 use crate::combination::Combination;
 use crate::error::Error;
 use crate::foundation::HoleShape;
@@ -15,8 +15,9 @@ use crate::profile::Profile;
 use crate::source::{self, Citation};
 use crate::units::{Angle, Force, Length, Measurable, Pressure, Volume, ft, lb};
 use crate::uplift::{
-    Adfreeze, Bond, FreezingIndex, Friction, FrozenGround, HowKnown, LatentHeat, PullOut,
-    PullOutMode, Shaft, ThermalConductivity, frost_depth, presumptive_friction,
+    Adfreeze, Bond, Breakout, FreezingIndex, Friction, FrostBalance, FrozenGround, HowKnown,
+    LatentHeat, PullOut, PullOutMode, Shaft, ThermalConductivity, frost_depth,
+    presumptive_friction,
 };
 use crate::utilization::Utilization;
 
@@ -72,13 +73,26 @@ records! {
         size: Size,
         /// Depth of its toe.
         depth: Size,
-        /// Top part that does not count; none unless said.
-        excluded: Option<Size>,
+        /// Top part that does not count: frost, seasonal cracks.
+        excluded: Size,
+    }
+    /// A plate, bell or collar that breaks out of sand.
+    PlateSpec {
+        /// Friction angle of the sand.
+        friction_angle: Angle,
+        /// Its unit weight, buoyant below water.
+        unit_weight: UnitWeight,
+        /// Diameter.
+        diameter: Size,
+        /// Depth.
+        depth: Size,
     }
     /// What keeps the post in its footing.
     BondSpec {
-        /// Allowable stress; that of treated wood in concrete unless said.
+        /// Allowable stress; instead of wood_in_concrete.
         stress: Option<Stress>,
+        /// Treated wood cast in concrete, 30 psi; instead of stress.
+        wood_in_concrete: Option<bool>,
         /// Perimeter of the post.
         perimeter: Size,
         /// Bonded length.
@@ -88,7 +102,7 @@ records! {
     PullOutRequest {
         /// Weight of the post.
         post_weight: Force,
-        /// Weight of the footing, less buoyancy below water.
+        /// Weight of the footing.
         footing_weight: Force,
         /// Friction along the footing.
         friction: Option<FrictionSpec>,
@@ -100,6 +114,10 @@ records! {
         profile: Option<ProfileSpec>,
         /// Weight of the soil a collar lifts.
         lifted_soil: Option<Force>,
+        /// A plate, bell or collar that breaks out of sand.
+        plate: Option<PlateSpec>,
+        /// Volume of the footing below water.
+        below_water: Option<Volume>,
         /// Bond between post and footing.
         bond: Option<BondSpec>,
         /// Uplift at allowable-stress level to compare with.
@@ -250,12 +268,19 @@ impl FrictionSpec {
 
 impl ShaftSpec {
     pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Shaft> {
-        let excluded = self.excluded.map_or(ft(0.0), |size| size.0);
-        problems.take(
+        let names = [
+            ("diameter", "size"),
+            ("side", "size"),
+            ("depth", "depth"),
+            ("excluded top", "excluded"),
+        ];
+        let (size, depth, excluded) = (self.size.0, self.depth.0, self.excluded.0);
+        problems.take_by(
             at,
+            &names,
             match self.shape {
-                HoleShape::Round => Shaft::round(self.size.0, self.depth.0, excluded),
-                HoleShape::Square => Shaft::square(self.size.0, self.depth.0, excluded),
+                HoleShape::Round => Shaft::round(size, depth, excluded),
+                HoleShape::Square => Shaft::square(size, depth, excluded),
             },
         )
     }
@@ -264,7 +289,15 @@ impl ShaftSpec {
 impl PullOutRequest {
     fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<PullOut> {
         let made = PullOut::new(self.post_weight, self.footing_weight);
-        let mut pull = problems.take(&at.field("post_weight"), made)?;
+        let names = [
+            ("weight of the post", "post_weight"),
+            ("weight of the footing", "footing_weight"),
+        ];
+        let mut pull = problems.take_by(at, &names, made)?;
+        if self.known.is_some() && self.friction.is_none() {
+            let allowed = "it says how friction is known: give the friction";
+            problems.add(&at.field("known"), None, allowed);
+        }
         match (&self.friction, &self.shaft) {
             (Some(friction), Some(shaft)) => {
                 let place = at.field("friction");
@@ -297,12 +330,45 @@ impl PullOutRequest {
             let made = pull.lifting_soil_by_collar(weight);
             pull = problems.take(&at.field("lifted_soil"), made)?;
         }
+        if let Some(plate) = &self.plate {
+            let made = Breakout::new(
+                plate.friction_angle,
+                plate.unit_weight.0,
+                plate.diameter.0,
+                plate.depth.0,
+            );
+            let names = [
+                ("friction angle", "friction_angle"),
+                ("unit weight", "unit_weight"),
+                ("diameter of the plate", "diameter"),
+                ("depth of the plate", "depth"),
+            ];
+            pull = pull.breaking_out(problems.take_by(&at.field("plate"), &names, made)?);
+        }
+        if let Some(below) = self.below_water {
+            let made = pull.standing_in_water(below);
+            pull = problems.take(&at.field("below_water"), made)?;
+        }
         if let Some(bond) = &self.bond {
-            let made = match bond.stress {
-                Some(Stress(stress)) => Bond::given(stress, bond.perimeter.0, bond.length.0),
-                None => Bond::wood_in_concrete(bond.perimeter.0, bond.length.0),
+            let place = at.field("bond");
+            let (perimeter, length) = (bond.perimeter.0, bond.length.0);
+            let made = match (bond.stress, bond.wood_in_concrete) {
+                (Some(Stress(stress)), None | Some(false)) => {
+                    Bond::given(stress, perimeter, length)
+                }
+                (None, Some(true)) => Bond::wood_in_concrete(perimeter, length),
+                _ => {
+                    let allowed = "give either stress, or wood_in_concrete as true";
+                    problems.add(&place, None, allowed);
+                    return None;
+                }
             };
-            pull = pull.with_bond(problems.take(&at.field("bond"), made)?);
+            let names = [
+                ("bond stress", "stress"),
+                ("perimeter", "perimeter"),
+                ("bonded length", "length"),
+            ];
+            pull = pull.with_bond(problems.take_by(&place, &names, made)?);
         }
         if let Some(uplift) = self.uplift
             && uplift.si() < 0.0
@@ -335,6 +401,11 @@ impl Calculation for PullOutRequest {
             let found = holds.ways.iter().find(|(way, _)| *way == mode);
             found.and_then(|(_, force)| *force)
         };
+        let bond = self.bond.as_ref().map(|bond| match bond.stress {
+            Some(_) => &source::GIVEN,
+            None => &source::WOOD_BOND,
+        });
+        let plate = self.plate.as_ref().map(|_| Breakout::source());
         let result = PullOutResult {
             resistance: holds.resistance,
             weakest: holds.weakest,
@@ -348,7 +419,9 @@ impl Calculation for PullOutRequest {
         Some(Done::new(
             result,
             pull.cautions(),
-            [holds.source, set.source()],
+            [Some(holds.source), Some(set.source()), bond, plate]
+                .into_iter()
+                .flatten(),
         ))
     }
 }
@@ -368,7 +441,7 @@ impl Calculation for FrostDepthRequest {
         problems: &mut Problems,
     ) -> Option<Done<FrostDepthResult>> {
         let depth = self.depth(at, problems)?;
-        let cautions = Cautions::default();
+        let cautions = Cautions::default().with(Caution::FrostChecked);
         let sources: [&'static Citation; 1] = [&source::FROST_DEPTH];
         Some(Done::new(FrostDepthResult { depth }, cautions, sources))
     }
@@ -387,7 +460,11 @@ impl FrostDepthRequest {
         let latent = problems.take(&place, made);
         let lambda = self.lambda.unwrap_or(1.0);
         let made = frost_depth(conductivity?, self.surface_factor, index?, latent?, lambda);
-        problems.take(at, made)
+        problems.take_by(
+            at,
+            &[("surface factor n", "surface_factor"), ("lambda", "lambda")],
+            made,
+        )
     }
 }
 
@@ -401,10 +478,25 @@ impl FrostBalanceRequest {
                 return None;
             }
         };
-        problems.take(
-            at,
-            Adfreeze::new(stress, self.perimeter.0, self.frost_depth.0),
-        )
+        let names = [
+            ("adfreeze stress", "stress"),
+            ("perimeter", "perimeter"),
+            ("frost depth", "frost_depth"),
+        ];
+        let made = Adfreeze::new(stress, self.perimeter.0, self.frost_depth.0);
+        problems.take_by(at, &names, made)
+    }
+
+    fn balance(&self, at: &Path<'_>, problems: &mut Problems) -> Option<FrostBalance> {
+        let adfreeze = self.build(at, problems)?;
+        let anchorage = self.anchorage.unwrap_or(lb(0.0));
+        let names = [
+            ("depth", "depth"),
+            ("dead load", "dead"),
+            ("anchorage", "anchorage"),
+        ];
+        let made = adfreeze.balance(self.depth.0, self.dead, anchorage);
+        problems.take_by(at, &names, made)
     }
 }
 
@@ -413,7 +505,7 @@ impl Calculation for FrostBalanceRequest {
     type Result = FrostBalanceResult;
 
     fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
-        self.build(at, problems);
+        self.balance(at, problems);
     }
 
     fn run(
@@ -422,10 +514,7 @@ impl Calculation for FrostBalanceRequest {
         at: &Path<'_>,
         problems: &mut Problems,
     ) -> Option<Done<FrostBalanceResult>> {
-        let adfreeze = self.build(at, problems)?;
-        let anchorage = self.anchorage.unwrap_or(lb(0.0));
-        let made = adfreeze.balance(self.depth.0, self.dead, anchorage);
-        let balance = problems.take(at, made)?;
+        let balance = self.balance(at, problems)?;
         let result = FrostBalanceResult {
             lifts: balance.lifts,
             holds: balance.holds,
@@ -438,7 +527,8 @@ impl Calculation for FrostBalanceRequest {
         } else {
             &source::GIVEN
         };
-        Some(Done::new(result, Cautions::default(), [source]))
+        let cautions = Cautions::default().with(Caution::FrostChecked);
+        Some(Done::new(result, cautions, [source]))
     }
 }
 
@@ -472,8 +562,40 @@ impl MaterialsRequest {
             None => Some(None),
         };
         let base = self.base.map_or(ft(0.0), |base| base.0);
+        let refuse = match self.setting {
+            Setting::Driven => Some(("setting", "a driven post has no hole to fill")),
+            Setting::TampedSoil if self.bag.is_some() => Some((
+                "bag",
+                "what came out of the hole goes back: it takes no bags",
+            )),
+            Setting::ExpandingFoam | Setting::CompactedGravel
+                if self.bag.as_ref().is_some_and(|bag| bag.yields.is_none()) =>
+            {
+                Some(("bag", "known yields are of concrete: give what this yields"))
+            }
+            _ => None,
+        };
+        if let Some((name, allowed)) = refuse {
+            problems.add(&at.field(name), None, allowed);
+        }
+        if self.posts == Some(0) {
+            problems.add(&at.field("posts"), None, "give 1 or more");
+        }
+        if let Some(waste) = self.waste {
+            let made = crate::error::number_within("waste", waste, 0.0, 1.0);
+            problems.take(&at.field("waste"), made)?;
+        }
+        if refuse.is_some() || self.posts == Some(0) {
+            return None;
+        }
         let (hole, section) = (hole?, section?);
-        let fill = problems.take(at, annulus(&hole, &section, self.depth.0, base))?;
+        let made = annulus(&hole, &section, self.depth.0, base);
+        let names = [
+            ("depth", "depth"),
+            ("gravel base", "base"),
+            ("hole", "hole"),
+        ];
+        let fill = problems.take_by(at, &names, made)?;
         Some((hole.volume(self.depth.0), fill, bag?))
     }
 }

@@ -371,10 +371,10 @@ impl Wire for Utilization {
         None
     }
     fn write(&self, _: Style) -> Node {
-        if self.ratio().is_finite() {
-            Node::Number(self.ratio())
-        } else {
+        if *self == Utilization::NO_CAPACITY {
             Node::text("no capacity")
+        } else {
+            Node::number(self.ratio())
         }
     }
     fn schema(_: &mut Definitions) -> Node {
@@ -399,7 +399,8 @@ impl<T: Wire> Wire for Option<T> {
         self.as_ref().map_or(Node::Null, |value| value.write(style))
     }
     fn schema(definitions: &mut Definitions) -> Node {
-        T::schema(definitions)
+        let nothing = Node::object([("type", Node::text("null"))]);
+        Node::object([("anyOf", Node::List(vec![T::schema(definitions), nothing]))])
     }
     fn missing(_: &Path<'_>, _: &mut Problems) -> Option<Self> {
         Some(None)

@@ -14,7 +14,8 @@ use crate::limit_state::{
     Ultimate, UltimateCombined,
 };
 use crate::source::Citation;
-use crate::units::{Force, Length, Pressure, Torque};
+use crate::step::Worksheet;
+use crate::units::{Force, Length, Pressure, Torque, UnitSystem};
 use crate::wind::{Edge, WindCase, WindCode};
 
 names! {
@@ -135,8 +136,11 @@ records! {
         shear: Force,
         /// Moment at grade, combined.
         moment: Torque,
-        /// Weight at grade, combined.
+        /// Weight at grade, with the factor on weight that loads.
         axial: Force,
+        /// Weight at grade, with the factor on weight that relieves: what
+        /// holds a post down.
+        axial_relieving: Force,
     }
     /// A post at grade.
     PostActionsResult {
@@ -153,8 +157,10 @@ records! {
         limit_state: String,
         /// Factor on wind.
         wind_factor: f64,
-        /// Factor on dead load.
+        /// Factor on dead load that loads.
         dead_factor: f64,
+        /// Factor on dead load that relieves.
+        relieving_factor: f64,
         /// Post by post.
         posts: Vec<PostActionsResult>,
     }
@@ -233,6 +239,7 @@ where
                 shear: combined.shear(),
                 moment: combined.moment(),
                 axial: combined.axial(),
+                axial_relieving: case.dead.axial() * set.relieving(),
             }
         });
         posts.push(PostActionsResult {
@@ -245,9 +252,18 @@ where
         limit_state: set.level().name().to_owned(),
         wind_factor: set.wind(),
         dead_factor: set.dead(),
+        relieving_factor: set.relieving(),
         posts,
     };
-    Some(Done::new(result, wind.cautions(), [set.source()]))
+    let done = Done::new(result, wind.cautions(), [set.source()]);
+    // Posts cite alike: the worst case of the first stands for them.
+    let mut sheet = Worksheet::new("", UnitSystem::Us);
+    if let Some(post) = fence.posts().first()
+        && let Some((case, _)) = wind.worst(post, &asked)
+    {
+        wind.write(post, &case, &mut sheet);
+    }
+    Some(done.citing(&sheet))
 }
 
 impl Calculation for WindPressuresRequest {
@@ -294,7 +310,7 @@ impl CombinationName {
                 actions(site, fence, level, at, problems)
             }
             Self::LoadAndResistance => actions(site, fence, LoadAndResistance, at, problems),
-            _ => Self::refuse(site, at, problems),
+            _ => Self::refuse(site.level().name(), at, problems),
         }
     }
 
@@ -310,7 +326,7 @@ impl CombinationName {
             Self::Equilibrium => PartialFactor::Equilibrium,
             Self::Uplift => PartialFactor::Uplift,
             Self::ReducedGround => PartialFactor::ReducedGround,
-            _ => return Self::refuse(site, at, problems),
+            _ => return Self::refuse(site.level().name(), at, problems),
         };
         actions(site, fence, level, at, problems)
     }
@@ -324,18 +340,20 @@ impl CombinationName {
     ) -> Option<Done<FenceActionsResult>> {
         match self {
             Self::Ultimate => actions(site, fence, UltimateCombined, at, problems),
-            _ => Self::refuse(site, at, problems),
+            _ => Self::refuse(site.level().name(), at, problems),
         }
     }
 
-    fn refuse<C: WindCode>(
-        site: C,
+    fn refuse(
+        level: &str,
         at: &Path<'_>,
         problems: &mut Problems,
     ) -> Option<Done<FenceActionsResult>> {
         let allowed = format!(
-            "this wind is at {}, which does not combine to it",
-            site.level().name()
+            "this wind is at {level}, which does not combine to it: strength level combines to \
+             allowable_stress, allowable_stress_alternative and load_and_resistance, \
+             characteristic values to those of en1990, ultimate wind to asnzs1170_ultimate, \
+             allowable stress to allowable_stress"
         );
         problems.add(&at.field("combination"), None, allowed);
         None
@@ -347,7 +365,27 @@ impl Calculation for FenceActionsRequest {
     type Result = FenceActionsResult;
 
     fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
-        self.site.build(&at.field("site"), problems);
+        use CombinationName as Name;
+        let site = self.site.build(&at.field("site"), problems);
+        let combines = match &site {
+            None => true,
+            Some(BuiltSite::Asce(_) | BuiltSite::Strength(_)) => matches!(
+                self.combination,
+                Name::AllowableStress | Name::AllowableStressAlternative | Name::LoadAndResistance
+            ),
+            Some(BuiltSite::En(_) | BuiltSite::Characteristic(_)) => matches!(
+                self.combination,
+                Name::Structure | Name::Equilibrium | Name::Uplift | Name::ReducedGround
+            ),
+            Some(BuiltSite::AsNzs(_) | BuiltSite::Ultimate(_)) => {
+                self.combination == Name::Ultimate
+            }
+            Some(BuiltSite::Allowable(_)) => self.combination == Name::AllowableStress,
+        };
+        if !combines {
+            let level = site.as_ref().map_or("", BuiltSite::level);
+            CombinationName::refuse(level, at, problems);
+        }
         self.fence.build(&at.field("fence"), problems);
     }
 
@@ -371,7 +409,7 @@ impl Calculation for FenceActionsRequest {
                 CombinationName::AllowableStress => {
                     actions(site, &fence, AllowableStress::Basic, at, problems)
                 }
-                _ => CombinationName::refuse(site, at, problems),
+                _ => CombinationName::refuse(site.level().name(), at, problems),
             },
         }
     }

@@ -85,7 +85,9 @@ fn answers_come_in_order_and_a_bad_line_stops_nothing() {
 
 #[test]
 fn every_line_has_the_answer_of_the_library() {
-    let answers = fed(&[], REQUESTS.as_bytes());
+    // The mark of UTF-8 that some programs write is passed over.
+    let marked = [b"\xef\xbb\xbf", REQUESTS.as_bytes()].concat();
+    let answers = fed(&[], &marked);
     assert_eq!(answers.len(), REQUESTS.lines().count());
     for (line, answer) in REQUESTS.lines().zip(answers) {
         let request: Node = serde_json::from_str(line).unwrap();
@@ -122,6 +124,7 @@ fn lines_are_cut_at_their_limit_and_memory_with_them() {
     text.extend(std::iter::repeat_n(b'y', LONGEST));
     let read: Vec<_> = Lines::new(&text[..]).map(Result::unwrap).collect();
     assert_eq!(read.len(), 3);
+    assert_eq!(read.iter().map(Line::len).sum::<usize>(), LONGEST + 5);
     assert_eq!(read[0], Line::TooLong);
     assert_eq!(read[1], Line::Whole(b"short".to_vec()));
     assert_eq!(read[2], Line::Whole(vec![b'y'; LONGEST]));

@@ -77,6 +77,11 @@ fn the_schemas_kept_are_current() {
 fn every_example_and_its_answer_obey_the_schemas() {
     let requests = jsonschema::validator_for(&serde_json::from_str(SCHEMA).unwrap()).unwrap();
     let answers = jsonschema::validator_for(&serde_json::from_str(ANSWER_SCHEMA).unwrap()).unwrap();
+    for broken in ["{}", "[]", "{\"calculate\":\"depth_rules\",\"version\":1}"] {
+        let answer = serde_json::to_value(Answer::to(&node(broken))).unwrap();
+        assert!(answers.is_valid(&answer), "{answer}");
+    }
+    assert!(!answers.is_valid(&json!({ "version": 1 })));
     for request in examples() {
         if let Err(why) = requests.validate(&request) {
             panic!("{}: {why}", request["id"]);
@@ -314,7 +319,7 @@ fn every_fault_is_said_at_once_with_its_path() {
     let faults = refused(&request);
     for (path, says) in [
         ("input.site.speed", "1150 mph"),
-        ("input.fence.runs.0", "1 ft to 40 ft"),
+        ("input.fence.runs.0.spacing", "1 ft to 40 ft"),
         ("input.design.ground.class", "1"),
         ("input.design.foundation.hole.size", "3 in to 120 in"),
         ("input.posts.0.number", "numbered"),
@@ -406,7 +411,9 @@ fn a_hundred_faults_are_enough() {
     let run = json!({ "length": 1 });
     request["input"]["fence"]["runs"] = Value::Array(vec![run; 500]);
     let faults = refused(&request);
-    assert_eq!(faults.len(), 100);
+    // One more says that there are more.
+    assert_eq!(faults.len(), 101);
+    assert!(faults[100].1.contains("more problems"));
 }
 
 #[test]
@@ -478,4 +485,297 @@ fn problems_stand_for_themselves() {
     assert!(!problems.is_empty());
     let ground = Ground::presumptive(SoilClass::Class4);
     assert!(Hole::round(inch(12.0)).is_ok() && ground.class().is_some());
+}
+
+/// Each fault is told at the field as sent.
+#[test]
+fn paths_point_at_the_field_as_sent() {
+    for (id, place, value, path) in [
+        ("4", "axial", json!("-1 lb"), "axial"),
+        ("4", "moment", json!("1e12 lb-ft"), "moment"),
+        ("4", "planned_depth", json!("0 in"), "planned_depth"),
+        ("4", "design.post.wall", json!("9 in"), "design.post.wall"),
+        ("4", "design.post.fy", json!("1 psi"), "design.post.fy"),
+        ("a dug hole", "height", json!("-1 ft"), "height"),
+        ("a dug hole", "depth", json!("0 in"), "depth"),
+        ("ledge", "depth_limit", json!("-5 in"), "depth_limit"),
+        ("post 1 alone", "post", json!(99), "post"),
+        ("a fence", "planned_depth", json!("0 in"), "planned_depth"),
+        (
+            "a fence",
+            "posts.0.planned_depth",
+            json!("-3 in"),
+            "posts.0.planned_depth",
+        ),
+        (
+            "a fence",
+            "fence.runs.1.length",
+            json!("1 ft"),
+            "fence.runs.1.length",
+        ),
+        (
+            "a fence",
+            "fence.runs.0.gates.0.opening",
+            json!("1 ft"),
+            "fence.runs.0.gates.0.opening",
+        ),
+        (
+            "a fence",
+            "fence.runs.1.turn",
+            json!("0 deg"),
+            "fence.runs.1",
+        ),
+        (
+            "everything",
+            "checks.lean.limit",
+            json!(9),
+            "checks.lean.limit",
+        ),
+        (
+            "everything",
+            "checks.materials.waste",
+            json!(9),
+            "checks.materials.waste",
+        ),
+        ("a lean", "limit", json!(9), "limit"),
+        ("a lean", "rotation", json!("9 rad"), "rotation"),
+        ("bags", "waste", json!(2), "waste"),
+        ("bags", "base", json!("99 in"), "base"),
+        ("bags", "posts", json!(0), "posts"),
+        ("bags", "setting", json!("driven"), "setting"),
+        ("heave", "dead", json!("-1 kN"), "dead"),
+        ("heave", "perimeter", json!("0 m"), "perimeter"),
+        ("frost", "surface_factor", json!(9), "surface_factor"),
+        (
+            "pull-out",
+            "footing_weight",
+            json!("-1 lb"),
+            "footing_weight",
+        ),
+        (
+            "pull-out",
+            "shaft.excluded",
+            json!("-1 in"),
+            "shaft.excluded",
+        ),
+        ("pull-out", "plate.depth", json!("0 in"), "plate.depth"),
+        ("pull-out", "bond.length", json!("-1 in"), "bond.length"),
+        ("methods", "rigidity", json!("1e-300 kN-m2"), "rigidity"),
+        ("methods", "factor", json!(9), "factor"),
+        (
+            "movement",
+            "winds.0.wind",
+            json!("1e9 kN/m"),
+            "winds.0.wind",
+        ),
+        ("movement", "depth", json!("99 m"), "depth"),
+        ("a side pull", "share", json!(9), "share"),
+        (
+            "design value",
+            "results.values.0",
+            json!("-1 kPa"),
+            "results",
+        ),
+        ("proof", "multiple", json!(9), "multiple"),
+        ("round timber", "post.fv", json!("1 psi"), "post.fv"),
+        ("sleeved vinyl", "post.wall", json!("4 in"), "post.wall"),
+        (
+            "cheapest",
+            "options.1.cost.concrete.per",
+            json!("-1 ft3"),
+            "options.1.cost.concrete.per",
+        ),
+        (
+            "cheapest",
+            "options.1.name",
+            json!("14 in hole"),
+            "options.1.name",
+        ),
+        ("how often", "shares.3", json!(1.5), "shares.3"),
+        ("what matters", "band", json!(2), "band"),
+    ] {
+        let mut request = examples()
+            .into_iter()
+            .find(|r| r["id"] == id || r["id"] == json!(id.parse::<u32>().ok()))
+            .unwrap();
+        let pointer = format!("/input/{}", place.replace('.', "/"));
+        let field = request.pointer_mut(&pointer);
+        *field.unwrap_or_else(|| panic!("{id} has no {place}")) = value;
+        let faults = refused(&request);
+        let full = format!("input.{path}");
+        assert!(
+            faults.iter().any(|(at, _)| *at == full),
+            "{id} {place}: {faults:?}"
+        );
+    }
+}
+
+/// A short request may not ask for a computer's whole day.
+#[test]
+fn long_fences_are_refused_before_they_are_laid_out() {
+    let mut request = example("a fence");
+    request["input"]["fence"]["runs"] = json!([
+        { "length": "300000 ft", "spacing": "4 ft", "panel": { "height": "6 ft" } }
+    ]);
+    let faults = refused(&request);
+    assert!(faults[0].1.contains("10000 posts"), "{faults:?}");
+    request["input"]["fence"]["runs"][0]["length"] = json!("30000 ft");
+    request["input"]["posts"] = json!([]);
+    assert!(Answer::to(&node_of(&request)).result().is_some());
+    request["worksheet"] = json!(true);
+    assert!(refused(&request)[0].1.contains("200 posts"));
+    let mut request = example("how windy");
+    request["input"]["plan"]["fence"]["runs"][0]["length"] = json!("30000 ft");
+    assert!(refused(&request)[0].1.contains("1000 posts"));
+    let many: Vec<_> = (0..50_000).map(|index| format!("\"f{index}\":1")).collect();
+    let fields = format!("{{{}}}", many.join(","));
+    assert_eq!(Answer::to(&node(&fields)).problems().count(), 1);
+}
+
+/// What was asked for and could not be checked is told, not passed over.
+#[test]
+fn checks_not_made_are_told() {
+    let post = json!({ "kind": "given", "section": { "kind": "tube", "diameter": "4 in",
+        "wall": "0.2 in" }, "moment": "9000 lb-ft", "shear": "9000 lb" });
+    let mut request = example("everything");
+    request["input"]["design"]["post"] = post.clone();
+    request["input"]["checks"] = json!({ "lean": { "growing": "20 pci" }, "axial": {} });
+    let answer = Answer::to(&node_of(&request));
+    let posts = number(&answer, "result.count");
+    assert_eq!(number(&answer, "result.not_checked"), 2.0 * posts);
+    assert!(
+        answer
+            .node()
+            .at("result.posts.0.more.not_checked.1")
+            .is_some()
+    );
+    let mut request = example("how windy");
+    request["input"]["plan"]["design"]["post"] = post;
+    request["input"]["plan"]["checks"] = json!({ "lean": { "growing": "20 pci" } });
+    let answer = Answer::to(&node_of(&request));
+    assert!(answer.node().at("result.not_checked.0").is_some());
+}
+
+/// Every clause that a worksheet cites is among the sources of the answer.
+#[test]
+fn sources_are_those_of_the_working() {
+    for id in ["everything", "a fence", "how windy", "what matters", "4"] {
+        let mut request = examples()
+            .into_iter()
+            .find(|r| r["id"] == id || r["id"] == json!(id.parse::<u32>().ok()))
+            .unwrap();
+        request["worksheet"] = json!(false);
+        let plain = serde_json::to_value(Answer::to(&node_of(&request))).unwrap();
+        request["worksheet"] = json!(true);
+        let shown = serde_json::to_value(Answer::to(&node_of(&request))).unwrap();
+        let ids = |answer: &Value| -> BTreeSet<String> {
+            let all = answer["sources"].as_array().unwrap();
+            all.iter().map(|s| s["id"].to_string()).collect()
+        };
+        let cited: BTreeSet<String> = shown["worksheets"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .flat_map(|sheet| sheet["sections"].as_array().unwrap())
+            .flat_map(|section| section["steps"].as_array().unwrap())
+            .filter_map(|step| step.get("source"))
+            .map(|source| source["id"].to_string())
+            .collect();
+        let listed = ids(&shown);
+        let missing: Vec<_> = cited.difference(&listed).collect();
+        assert!(missing.is_empty(), "{id}: {missing:?}");
+        if id != "what matters" {
+            assert!(ids(&plain).len() >= 3, "{id}");
+        }
+        // Anything from memory is cautioned.
+        let memory = plain["sources"].to_string().contains("from memory");
+        let said = plain["cautions"].to_string().contains("from memory");
+        assert!(!memory || said, "{id}");
+    }
+}
+
+#[test]
+fn no_capacity_is_said_in_words() {
+    let request = json!({ "version": 1, "calculate": "pull_out", "units": "us",
+        "input": { "post_weight": "0 lb", "footing_weight": "0 lb", "uplift": "10 lb" } });
+    let answer = Answer::to(&node_of(&request));
+    let text = answer
+        .node()
+        .at("result.utilization")
+        .and_then(Node::as_text);
+    assert_eq!(text, Some("no capacity"));
+}
+
+#[test]
+fn fields_that_would_do_nothing_are_refused() {
+    for (id, place, value) in [
+        ("movement, elastic", "law", json!("elastic")),
+        ("movement", "strain", json!(0.01)),
+        ("design value", "confidence", json!(0.9)),
+        ("pull-out", "known", json!("analysis")),
+    ] {
+        let mut request = example(id);
+        if id == "pull-out" {
+            request["input"].as_object_mut().unwrap().remove("friction");
+            request["input"].as_object_mut().unwrap().remove("shaft");
+        }
+        request["input"][place] = value;
+        let faults = refused(&request);
+        assert_eq!(faults[0].0, format!("input.{place}"), "{faults:?}");
+    }
+    let mut request = example("rules");
+    request["worksheet"] = json!(true);
+    assert_eq!(refused(&request)[0].0, "worksheet");
+    let mut request = example("a fence");
+    request["input"]["posts"] = json!([{ "number": 3 }, { "number": 3 }]);
+    assert!(refused(&request)[0].1.contains("twice"));
+}
+
+/// Weight that loads and weight that relieves, by the factors of EN 1990 EQU
+/// (from memory): 1.1 and 0.9.
+#[test]
+fn actions_give_weight_both_ways() {
+    let mut request = example("actions in Europe");
+    request["input"]["combination"] = json!("en1990_equilibrium");
+    request["input"]["fence"]["runs"][0]["panel"]["weight"] = json!("0.1 kPa");
+    let answer = Answer::to(&node_of(&request));
+    let at = |field: &str| number(&answer, &format!("result.posts.3.cases.0.{field}.value"));
+    assert!((at("axial") / at("axial_relieving") - 1.1 / 0.9).abs() < 1e-12);
+    assert_eq!(number(&answer, "result.relieving_factor"), 0.9);
+}
+
+/// What the wire answers backwards and by sensitivity is the library's.
+#[test]
+fn backwards_and_sensitivity_over_the_wire() {
+    let answer = Answer::to(&node_of(&example("how windy")));
+    let value = number(&answer, "result.value.value");
+    let mut forward = example("a fence");
+    forward["input"] = example("how windy")["input"]["plan"].clone();
+    for (speed, passes) in [(value, true), (value + 0.2, false)] {
+        forward["input"]["site"]["speed"] = json!(format!("{speed} mph"));
+        let answer = Answer::to(&node_of(&forward));
+        assert_eq!(number(&answer, "result.failing") == 0.0, passes, "{speed}");
+    }
+    let answer = Answer::to(&node_of(&example("what matters")));
+    let Some(Node::List(effects)) = answer.node().at("result.effects") else {
+        panic!("{:?}", answer.node());
+    };
+    let of = |name: &str| {
+        let found = effects
+            .iter()
+            .find(|e| e.get("input").unwrap().as_text() == Some(name));
+        found
+            .unwrap()
+            .get("elasticity")
+            .unwrap()
+            .as_number()
+            .unwrap()
+    };
+    // Pressure goes by the square of the speed, and so does the depth check
+    // without dead load.
+    assert!((of("wind_speed") - 2.0).abs() < 1e-6);
+    assert!((of("lateral_bearing") + 1.0).abs() < 1e-6);
+    let mut wrong = example("how windy");
+    wrong["input"]["pressures"] = json!({ "from": "5 psf", "to": "50 psf", "step": "1 psf" });
+    assert!(refused(&wrong)[0].1.contains("give speeds"));
 }

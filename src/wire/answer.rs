@@ -1,0 +1,172 @@
+//! The answer: a result with its cautions, sources and working, or what is wrong
+//! with the request.
+
+use super::input::Input;
+use super::reading::{Problem, Problems};
+use super::request::{Done, Request};
+use super::value::{Style, Wire, write_measured};
+use super::{Node, VERSION};
+use crate::caution::Caution;
+use crate::source::{Citation, Mark};
+use crate::step::{Origin, Step, Worksheet};
+use crate::units::UnitSystem;
+use core::fmt;
+use serde::{Serialize, Serializer};
+
+/// An answer: a result, or what is wrong with the request.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Answer {
+    pub(super) node: Node,
+    pub(super) problems: Option<Problems>,
+}
+
+pub(super) fn head(id: Option<&Node>, name: Option<&str>) -> Vec<(String, Node)> {
+    let mut fields = vec![("version".to_owned(), Node::Number(f64::from(VERSION)))];
+    if let Some(id) = id {
+        fields.push(("id".to_owned(), id.clone()));
+    }
+    if let Some(name) = name {
+        fields.push(("calculate".to_owned(), Node::text(name)));
+    }
+    fields
+}
+
+impl Answer {
+    /// The answer to a request as data: never a panic, never nothing.
+    pub fn to(node: &Node) -> Self {
+        match Request::read(node) {
+            Ok(request) => request.answer(),
+            Err(problems) => {
+                let id = node
+                    .get("id")
+                    .filter(|id| matches!(id, Node::Text(_) | Node::Number(_)));
+                let name = node.get("calculate").and_then(Node::as_text);
+                let name = name.filter(|name| Input::NAMES.contains(name));
+                Self::refusing(id, name, problems)
+            }
+        }
+    }
+
+    /// The answer to what is not even data.
+    pub fn to_broken(why: impl fmt::Display) -> Self {
+        Self::refusing(None, None, Problems::of_whole(why.to_string()))
+    }
+
+    pub(super) fn refusing(id: Option<&Node>, name: Option<&str>, problems: Problems) -> Self {
+        let mut fields = head(id, name);
+        fields.push(("errors".to_owned(), problems.write()));
+        Self {
+            node: Node::Object(fields),
+            problems: Some(problems),
+        }
+    }
+
+    /// As data.
+    pub const fn node(&self) -> &Node {
+        &self.node
+    }
+
+    /// The result, if there is one.
+    pub fn result(&self) -> Option<&Node> {
+        self.node.get("result")
+    }
+
+    /// What is wrong with the request, if anything is.
+    pub fn problems(&self) -> impl Iterator<Item = &Problem> {
+        self.problems.iter().flat_map(Problems::iter)
+    }
+}
+
+/// The parts of an answer that a calculation gave.
+pub(super) fn parts<R: Wire>(done: &Done<R>, system: UnitSystem) -> Vec<(String, Node)> {
+    // Said of every source that is from memory, whatever the parts say.
+    let memory = done.sources.iter().any(|s| s.mark == Mark::FromMemory);
+    let cautions = done.cautions.with_if(memory, Caution::FromMemory);
+    let cautions = cautions.iter().map(|c| Node::text(c.text())).collect();
+    let sources = done.sources.iter().map(|source| citation(source)).collect();
+    let mut parts = vec![
+        (
+            "result".to_owned(),
+            done.result.write(Style::System(system)),
+        ),
+        ("cautions".to_owned(), Node::List(cautions)),
+        ("sources".to_owned(), Node::List(sources)),
+    ];
+    if !done.worksheets.is_empty() {
+        let sheets = done.worksheets.iter().map(worksheet).collect();
+        parts.push(("worksheets".to_owned(), Node::List(sheets)));
+    }
+    parts
+}
+
+fn citation(source: &Citation) -> Node {
+    Node::object([
+        ("id", Node::text(source.id)),
+        ("document", Node::text(source.document)),
+        ("clause", Node::text(source.clause)),
+        ("mark", Node::text(source.mark.name())),
+    ])
+}
+
+fn worksheet(sheet: &Worksheet) -> Node {
+    let line = |step: &Step| {
+        let terms = step
+            .terms
+            .iter()
+            .map(|term| {
+                (
+                    term.symbol.to_owned(),
+                    write_measured(term.value, sheet.system),
+                )
+            })
+            .collect();
+        let mut fields = vec![
+            ("symbol".to_owned(), Node::text(step.symbol)),
+            ("meaning".to_owned(), Node::text(step.meaning)),
+            (
+                "origin".to_owned(),
+                Node::text(match step.origin {
+                    Origin::Given => "given",
+                    Origin::Computed => "computed",
+                    Origin::Root => "root",
+                }),
+            ),
+        ];
+        if !step.formula.is_empty() {
+            fields.push(("formula".to_owned(), Node::text(&*step.formula)));
+            fields.push(("terms".to_owned(), Node::Object(terms)));
+        }
+        fields.push((
+            "result".to_owned(),
+            write_measured(step.result, sheet.system),
+        ));
+        if let Some(source) = step.citation {
+            fields.push(("source".to_owned(), citation(source)));
+        }
+        Node::Object(fields)
+    };
+    let section = |section: &crate::step::Section| {
+        let remarks = section.remarks.iter().map(|text| Node::text(&**text));
+        Node::object([
+            ("title", Node::text(section.title)),
+            ("remarks", Node::List(remarks.collect())),
+            (
+                "steps",
+                Node::List(section.steps.iter().map(line).collect()),
+            ),
+        ])
+    };
+    Node::object([
+        ("title", Node::text(&*sheet.title)),
+        (
+            "sections",
+            Node::List(sheet.sections.iter().map(section).collect()),
+        ),
+    ])
+}
+
+impl Serialize for Answer {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        self.node().serialize(serializer)
+    }
+}

@@ -1,0 +1,311 @@
+//! The table of calculations, and the JSON Schema of their requests and answers
+//! (draft 2020-12).
+
+use super::answer::parts;
+use super::backwards::{
+    GreatestHeightRequest, GreatestSolidityRequest, GreatestSpacingRequest, GreatestWindRequest,
+    SmallestHoleRequest,
+};
+use super::cheapest::CheapestRequest;
+use super::depth::{CapacityRequest, DepthRulesRequest, LeanRequest, PostStrengthRequest};
+use super::field::{
+    AxialPullRequest, CharacteristicRequest, CompareRequest, ProofLoadRequest, SidePullRequest,
+};
+use super::lateral::{LateralMethodsRequest, ResponseRequest};
+use super::plan::PlanSpec;
+use super::post_check::PostCheckRequest;
+use super::reading::{Path, Problems};
+use super::record::{Record, list, read_record, schema_of};
+use super::request::{Asked, Calculation};
+use super::resistance::{PostResistanceRequest, SpreadBlockRequest};
+use super::schema::Definitions;
+use super::sensitivity::{SensitivityRequest, UncertaintyRequest};
+use super::uplift::{FrostBalanceRequest, FrostDepthRequest, MaterialsRequest, PullOutRequest};
+use super::value::{Style, Wire};
+use super::velocity::VelocityPressureRequest;
+use super::wind::{FenceActionsRequest, WindPressuresRequest};
+use super::{Node, VERSION};
+use crate::units::UnitSystem;
+
+/// The table of calculations: name, input, and that each is reached.
+macro_rules! calculations {
+    ($( $(#[doc = $doc:literal])+ $variant:ident($request:ty), )+) => {
+        /// What can be calculated, each with its input.
+        #[derive(Debug, Clone, PartialEq)]
+        #[non_exhaustive]
+        pub enum Input {
+            $( $(#[doc = $doc])+ $variant(Box<$request>), )+
+        }
+
+        impl Input {
+            /// Every name.
+            pub const NAMES: &'static [&'static str] =
+                &[$(<$request as Calculation>::CALCULATE),+];
+
+            pub(super) fn name(&self) -> &'static str {
+                match self {
+                    $( Self::$variant(_) => <$request as Calculation>::CALCULATE, )+
+                }
+            }
+
+            pub(super) fn read(
+                name: &str,
+                node: &Node,
+                at: &Path<'_>,
+                problems: &mut Problems,
+            ) -> Option<Self> {
+                $( if name == <$request as Calculation>::CALCULATE {
+                    return read_record::<$request>(node, false, at, problems)
+                        .map(|request| Self::$variant(Box::new(request)));
+                } )+
+                let allowed = format!("one of {}", list(Self::NAMES));
+                let top = Path::TOP;
+                problems.add(&top.field("calculate"), Some(&Node::text(name)), allowed);
+                None
+            }
+
+            pub(super) fn has_worksheet(&self) -> bool {
+                match self {
+                    $( Self::$variant(_) => <$request as Calculation>::HAS_WORKSHEET, )+
+                }
+            }
+
+            pub(super) fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
+                match self {
+                    $( Self::$variant(request) => request.validate(at, problems), )+
+                }
+            }
+
+            pub(super) fn write(&self, style: Style) -> Node {
+                match self {
+                    $( Self::$variant(request) => request.write(style), )+
+                }
+            }
+
+            pub(super) fn run(
+                &self,
+                asked: Asked,
+                at: &Path<'_>,
+                problems: &mut Problems,
+            ) -> Option<Vec<(String, Node)>> {
+                match self {
+                    $( Self::$variant(request) => {
+                        let done = Calculation::run(&**request, asked, at, problems)?;
+                        Some(parts(&done, asked.system))
+                    } )+
+                }
+            }
+
+            /// Name and schema of every input.
+            fn input_schemas(definitions: &mut Definitions) -> Vec<(&'static str, Node)> {
+                vec![$((
+                    <$request as Calculation>::CALCULATE,
+                    definitions.named(<$request as Record>::NAME, |definitions| {
+                        schema_of::<$request>(None, definitions)
+                    }),
+                )),+]
+            }
+
+            /// Name and schema of every result.
+            fn result_schemas(definitions: &mut Definitions) -> Vec<(&'static str, Node)> {
+                vec![$((
+                    <$request as Calculation>::CALCULATE,
+                    <<$request as Calculation>::Result as Wire>::schema(definitions),
+                )),+]
+            }
+        }
+    };
+}
+
+/// A word list as a schema.
+fn words(names: &[&str]) -> Node {
+    Node::object([(
+        "enum",
+        Node::List(names.iter().map(|name| Node::text(*name)).collect()),
+    )])
+}
+
+/// Names that must be there.
+fn required(names: &[&str]) -> Node {
+    Node::List(names.iter().map(|name| Node::text(*name)).collect())
+}
+
+fn version() -> Node {
+    Node::object([("const", Node::Number(f64::from(VERSION)))])
+}
+
+fn id() -> Node {
+    let kinds = ["string", "number", "null"].map(Node::text);
+    Node::object([("type", Node::List(kinds.to_vec()))])
+}
+
+/// A schema that says for each calculation what one field holds.
+fn by_calculation(field: &str, kinds: Vec<(&'static str, Node)>) -> Node {
+    let rule = |(name, schema): (&'static str, Node)| {
+        let named = Node::object([("const", Node::text(name))]);
+        let when = Node::object([
+            ("properties", Node::object([("calculate", named)])),
+            ("required", required(&["calculate"])),
+        ]);
+        let holds = Node::object([("properties", Node::object([(field, schema)]))]);
+        Node::object([("if", when), ("then", holds)])
+    };
+    Node::List(kinds.into_iter().map(rule).collect())
+}
+
+fn document(title: &str, fields: Vec<(String, Node)>, definitions: Definitions) -> Node {
+    let mut all = vec![
+        (
+            "$schema".to_owned(),
+            Node::text("https://json-schema.org/draft/2020-12/schema"),
+        ),
+        (
+            "title".to_owned(),
+            Node::Text(format!("{title}, version {VERSION}")),
+        ),
+        ("type".to_owned(), Node::text("object")),
+    ];
+    all.extend(fields);
+    all.push(("$defs".to_owned(), definitions.into_node()));
+    Node::Object(all)
+}
+
+/// The JSON Schema (draft 2020-12) of requests.
+///
+/// It holds names, types and what must be there; units, ranges and what goes
+/// together are for the reader to say.
+pub fn request_schema() -> Node {
+    let mut definitions = Definitions::default();
+    let inputs = Input::input_schemas(&mut definitions);
+    let fields = vec![
+        (
+            "properties".to_owned(),
+            Node::object([
+                ("version", version()),
+                ("id", id()),
+                ("calculate", words(Input::NAMES)),
+                ("units", Option::<UnitSystem>::schema(&mut definitions)),
+                ("worksheet", Option::<bool>::schema(&mut definitions)),
+                ("input", Node::object([("type", Node::text("object"))])),
+            ]),
+        ),
+        (
+            "required".to_owned(),
+            required(&["version", "calculate", "input"]),
+        ),
+        ("additionalProperties".to_owned(), Node::Bool(false)),
+        ("allOf".to_owned(), by_calculation("input", inputs)),
+    ];
+    document("groundline request", fields, definitions)
+}
+
+/// The JSON Schema (draft 2020-12) of answers: a result, or errors.
+pub fn answer_schema() -> Node {
+    let mut definitions = Definitions::default();
+    let results = Input::result_schemas(&mut definitions);
+    let text = || Node::object([("type", Node::text("string"))]);
+    let list = |items: Node| Node::object([("type", Node::text("array")), ("items", items)]);
+    let error = Node::object([
+        ("type", Node::text("object")),
+        (
+            "properties",
+            Node::object([("path", text()), ("value", text()), ("allowed", text())]),
+        ),
+        ("required", required(&["path", "allowed"])),
+    ]);
+    let fields = vec![
+        (
+            "properties".to_owned(),
+            Node::object([
+                ("version", version()),
+                ("id", id()),
+                ("calculate", words(Input::NAMES)),
+                ("cautions", list(text())),
+                (
+                    "sources",
+                    list(Node::object([("type", Node::text("object"))])),
+                ),
+                (
+                    "worksheets",
+                    list(Node::object([("type", Node::text("object"))])),
+                ),
+                ("errors", list(error)),
+            ]),
+        ),
+        (
+            "oneOf".to_owned(),
+            Node::List(vec![
+                Node::object([(
+                    "required",
+                    required(&["version", "calculate", "result", "cautions", "sources"]),
+                )]),
+                Node::object([("required", required(&["version", "errors"]))]),
+            ]),
+        ),
+        ("allOf".to_owned(), by_calculation("result", results)),
+    ];
+    document("groundline answer", fields, definitions)
+}
+
+calculations! {
+    /// The velocity pressure of a site at a height.
+    VelocityPressure(VelocityPressureRequest),
+    /// The wind pressure along every run.
+    WindPressures(WindPressuresRequest),
+    /// Shear, moment and weight at grade of every post.
+    FenceActions(FenceActionsRequest),
+    /// One post for actions at grade.
+    PostCheck(PostCheckRequest),
+    /// What a post set to a depth carries.
+    Capacity(CapacityRequest),
+    /// What a post resists.
+    PostStrength(PostStrengthRequest),
+    /// Design resistance of a post in a limit-state format.
+    PostResistance(PostResistanceRequest),
+    /// A block on its base.
+    SpreadBlock(SpreadBlockRequest),
+    /// How far the top of a post leans.
+    Lean(LeanRequest),
+    /// Rules of thumb for the depth.
+    DepthRules(DepthRulesRequest),
+    /// Every ultimate method of the ground, side by side.
+    LateralMethods(LateralMethodsRequest),
+    /// How far a post in the ground moves, leans and bends.
+    Response(ResponseRequest),
+    /// Every way a post may be pulled out.
+    PullOut(PullOutRequest),
+    /// How deep frost goes.
+    FrostDepth(FrostDepthRequest),
+    /// What frost lifts with against what holds.
+    FrostBalance(FrostBalanceRequest),
+    /// What to buy and carry for a post.
+    Materials(MaterialsRequest),
+    /// What a post pulled straight up proves.
+    AxialPull(AxialPullRequest),
+    /// What a post pulled sideways says about the ground.
+    SidePull(SidePullRequest),
+    /// A value design may use, from tests alike.
+    Characteristic(CharacteristicRequest),
+    /// Two settings compared.
+    Compare(CompareRequest),
+    /// Does a post carry a proof load?
+    ProofLoad(ProofLoadRequest),
+    /// Every post of a fence.
+    Schedule(PlanSpec),
+    /// The wind that posts are good for.
+    GreatestWind(GreatestWindRequest),
+    /// The greatest spacing of posts.
+    GreatestSpacing(GreatestSpacingRequest),
+    /// The greatest height of the panel.
+    GreatestHeight(GreatestHeightRequest),
+    /// The greatest solidity of the infill.
+    GreatestSolidity(GreatestSolidityRequest),
+    /// The smallest hole for a limited depth.
+    SmallestHole(SmallestHoleRequest),
+    /// The cheapest of several plans that hold.
+    Cheapest(CheapestRequest),
+    /// How the governing utilization moves with each input.
+    Sensitivity(SensitivityRequest),
+    /// How often the utilization is above 1 where inputs are at random.
+    Uncertainty(UncertaintyRequest),
+}
