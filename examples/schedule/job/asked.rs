@@ -1,0 +1,422 @@
+//! What more is asked of every post: lean, frost, pull-out, weight with
+//! bending, quantities.
+
+use super::fields::Table;
+use groundline::backfill::{Bag, Setting};
+use groundline::check::{
+    FrostOptions, FrostRemedy, Grip, GroundStiffness, LeanOptions, MaterialOptions, SideFriction,
+    SiteChecks, UpliftOptions,
+};
+use groundline::post::{AxialOptions, CompressionValues};
+use groundline::units::{
+    Force, Length, Measurable, Measure, Pressure, Ratio, UnitSystem, lb, show, show_as,
+};
+use groundline::uplift::FrozenGround;
+
+/// What is asked, and in words what goes in.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub(crate) struct Asked {
+    /// All but quantities.
+    checks: SiteChecks,
+    fillings: Option<Fillings>,
+    pub(crate) lean: bool,
+    pub(crate) frost: bool,
+    pub(crate) uplift: bool,
+    pub(crate) axial: bool,
+    pub(crate) words: Vec<String>,
+}
+
+/// The bags of each filling.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Fillings {
+    concrete: Option<MaterialOptions>,
+    foam: Option<MaterialOptions>,
+    gravel: Option<MaterialOptions>,
+    /// Of what wants no bags.
+    none: MaterialOptions,
+}
+
+impl Asked {
+    pub(crate) const fn materials(&self) -> bool {
+        self.fillings.is_some()
+    }
+
+    pub(crate) const fn anything(&self) -> bool {
+        self.lean || self.frost || self.uplift || self.axial || self.materials()
+    }
+
+    /// The frost depth, if frost is asked for.
+    pub(crate) fn frost_depth(&self) -> Option<Length> {
+        self.checks.frost().map(FrostOptions::depth)
+    }
+
+    /// What is asked of a post set in something.
+    pub(crate) fn of(&self, setting: Option<Setting>) -> SiteChecks {
+        let bags = self.fillings.and_then(|all| match setting {
+            Some(Setting::PouredConcrete) => all.concrete,
+            Some(Setting::ExpandingFoam) => all.foam,
+            Some(Setting::CompactedGravel) => all.gravel,
+            _ => Some(all.none),
+        });
+        match bags {
+            Some(bags) => self.checks.with_materials(bags),
+            None => self.checks,
+        }
+    }
+
+    /// Tells of the bag that a setting wants and that is not given.
+    pub(crate) fn want(&self, root: &Table<'_>, setting: Option<Setting>) {
+        let (Some(setting), true) = (setting, self.materials()) else {
+            return;
+        };
+        if self.of(Some(setting)).materials().is_none() {
+            let (key, what) = match setting {
+                Setting::ExpandingFoam => ("foam", "the kit of foam: bag and bag_yields"),
+                Setting::CompactedGravel => ("gravel", "the bag of gravel: bag and bag_yields"),
+                _ => ("bag", "the bag of concrete"),
+            };
+            let posts = format!("posts are set in {}; give {what}", setting.name());
+            root.table("materials").missing(key, &posts);
+        }
+    }
+}
+
+/// Reads `[lean]`, `[frost]`, `[uplift]`, `[axial]`, `[materials]`.
+pub(crate) fn read(root: &Table<'_>) -> Asked {
+    let mut asked = Asked::default();
+    let table = root.table("lean");
+    if let Some(lean) = table.is_given().then(|| lean(&table, &mut asked)).flatten() {
+        asked.checks = asked.checks.with_lean(lean);
+        asked.lean = true;
+    }
+    let table = root.table("frost");
+    if let Some(frost) = table.is_given().then(|| frost(&table, &mut asked)).flatten() {
+        asked.checks = asked.checks.with_frost(frost);
+        asked.frost = true;
+    }
+    let table = root.table("uplift");
+    if let Some(uplift) = table.is_given().then(|| uplift(&table, &mut asked)).flatten() {
+        asked.checks = asked.checks.with_uplift(uplift);
+        asked.uplift = true;
+    }
+    let table = root.table("axial");
+    if let Some(axial) = table.is_given().then(|| axial(&table, &mut asked)).flatten() {
+        asked.checks = asked.checks.with_axial(axial);
+        asked.axial = true;
+    }
+    let table = root.table("materials");
+    if table.is_given() {
+        asked.fillings = materials(&table, &mut asked);
+    }
+    asked
+}
+
+/// Which of two fields that exclude each other is given, the first or not.
+fn one_of(table: &Table<'_>, one: &'static str, other: &'static str) -> Option<bool> {
+    match (table.has(one), table.has(other)) {
+        (true, true) => {
+            table.refuse(other, format!("leave it out, or {one}: one of them"));
+            None
+        }
+        (first, second) => (first || second).then_some(first),
+    }
+}
+
+fn lean(table: &Table<'_>, asked: &mut Asked) -> Option<LeanOptions> {
+    let system = table.system();
+    let ground = match one_of(table, "constant", "growing") {
+        Some(true) => table.quantity("constant").and_then(|k| {
+            let made = table.take("constant", GroundStiffness::constant(k))?;
+            let said = format!("{} at every depth", show_as(k, Measure::Pressure, system));
+            Some((made, said))
+        }),
+        Some(false) => table.quantity("growing").and_then(|nh| {
+            let made = table.take("growing", GroundStiffness::growing(nh))?;
+            Some((made, format!("growing by {} with depth", show(nh, system))))
+        }),
+        None => {
+            if !table.has("constant") {
+                table.missing("growing", "give the stiffness of the ground, or constant");
+            }
+            None
+        }
+    };
+    let limit = table.quantity::<Ratio>("limit");
+    let rigidity = table.has("rigidity");
+    let made = ground.as_ref().map(|(ground, _)| {
+        let made = LeanOptions::new(*ground);
+        let made = table.with("limit", made, |made, limit: Ratio| {
+            made.with_limit(limit.si())
+        });
+        table.with("rigidity", made, LeanOptions::with_rigidity)
+    });
+    table.finish();
+    let limit = limit.map_or(
+        "no limit was given, so none is checked".to_owned(),
+        |limit| format!("limit {} of the height, the user's", part(limit.si())),
+    );
+    let rigidity = if rigidity {
+        "EI of every post as given"
+    } else {
+        "EI of each post as it is made"
+    };
+    asked.words.push(format!(
+        "Lean of the top under the wind, allowable-stress level: ground of stiffness {}, the user's \
+         (nobody has tested it); {rigidity}; {limit}. Elastic: what stays after a storm, and creep \
+         of the ground, are not in it.",
+        ground?.1
+    ));
+    made
+}
+
+/// A share as one part of so many.
+pub(crate) fn part(share: f64) -> String {
+    let parts = 1.0 / share;
+    if share <= 0.0 {
+        "0".to_owned()
+    } else if parts >= 10.0 && parts < 1e6 {
+        // Down, so that no lean is shown less than it is.
+        format!("1/{:.0}", (parts + 1e-9).floor())
+    } else if parts < 10.0 {
+        format!("1/{:.1}", (10.0 * parts + 1e-9).floor() / 10.0)
+    } else {
+        "below 1/999999".to_owned()
+    }
+}
+
+/// Friction on the side, and how it is said.
+fn friction(table: &Table<'_>) -> Option<(SideFriction, String)> {
+    let words = [("none", 0), ("presumptive", 1), ("allowable", 2), ("tested", 3)];
+    let kind = table.choice("friction", &words, false)?;
+    if kind < 2 {
+        if table.has("friction_stress") {
+            let reason = "it goes with friction = \"allowable\" or \"tested\"";
+            table.refuse("friction_stress", reason);
+        }
+        return Some(if kind == 0 {
+            (SideFriction::None, "no friction counted".to_owned())
+        } else {
+            let said = "presumptive friction (a sixth of the vertical bearing) where the setting \
+                        may have it";
+            (SideFriction::Presumptive, said.to_owned())
+        });
+    }
+    let stress: Pressure = table.required("friction_stress")?;
+    let shown = show(stress, table.system());
+    Some(if kind == 2 {
+        let said = format!("friction {shown} as given, where the setting may have it");
+        (SideFriction::Allowable(stress), said)
+    } else {
+        let said = format!("friction {shown} of tests on site, as given");
+        (SideFriction::Tested(stress), said)
+    })
+}
+
+/// The weight of a post that is given.
+fn own_weight(table: &Table<'_>) -> String {
+    let weight = table.quantity::<Force>("post_weight");
+    match weight.filter(|weight| *weight > lb(0.0)) {
+        Some(weight) => format!("each post weighs {}", show(weight, table.system())),
+        None => "posts taken as weightless".to_owned(),
+    }
+}
+
+fn frost(table: &Table<'_>, asked: &mut Asked) -> Option<FrostOptions> {
+    const GRIPS: [(&str, Grip); 4] = [
+        ("fine-grained", Grip::FineGrained),
+        (
+            "fine-grained on wood or concrete",
+            Grip::Of(FrozenGround::FineOnWoodOrConcrete),
+        ),
+        ("fine-grained on steel", Grip::Of(FrozenGround::FineOnSteel)),
+        ("gravel on steel", Grip::Of(FrozenGround::GravelOnSteel)),
+    ];
+    let system = table.system();
+    let depth: Option<Length> = table.required("depth");
+    let (grip, said) = if table.has("stress") {
+        if table.has("grip") {
+            table.refuse("grip", "leave it out, or stress: one of them");
+        }
+        let stress = table.quantity("stress");
+        let said = stress.map_or(String::new(), |stress| show(stress, system).to_string());
+        (stress.map(Grip::Given), format!("{said} as given"))
+    } else {
+        let grip = table.choice("grip", &GRIPS, false);
+        let word = GRIPS.iter().find(|(_, one)| Some(*one) == grip);
+        let word = word.map_or("", |(word, _)| word);
+        (grip, format!("that of wet ground, {word}, from tables"))
+    };
+    let remedies = [
+        ("none", None),
+        ("smooth sleeve", Some(FrostRemedy::SmoothSleeve)),
+        ("drained gravel", Some(FrostRemedy::DrainedGravel)),
+    ];
+    let remedy = table.choice("remedy", &remedies, false).flatten();
+    let friction = friction(table);
+    let weight = own_weight(table);
+    let made = depth.zip(grip).and_then(|(depth, grip)| {
+        let given = [("adfreeze stress", "stress")];
+        table.take_by("depth", &given, FrostOptions::new(depth, grip))
+    });
+    let made = made.map(|made| {
+        let made = remedy.map_or(made, |remedy| made.with_remedy(remedy));
+        let made = table.with("concrete_weight", made, FrostOptions::with_concrete);
+        let made = table.with("post_weight", made, FrostOptions::with_post_weight);
+        let counted = friction.as_ref().map(|(counted, _)| *counted);
+        counted
+            .and_then(|counted| table.take("friction_stress", made.with_friction(counted)))
+            .unwrap_or(made)
+    });
+    table.finish();
+    let grip = match remedy {
+        Some(remedy) => format!("no grip: {}, taken as built", remedy.name()),
+        None => format!("grip {said}"),
+    };
+    asked.words.push(format!(
+        "Frost to {} below grade; {grip}; {weight}; {}. A post that ends in the frost fails, \
+         whatever it weighs.",
+        show_as(depth?, Measure::SectionLength, system),
+        friction?.1
+    ));
+    made
+}
+
+fn uplift(table: &Table<'_>, asked: &mut Asked) -> Option<UpliftOptions> {
+    let system = table.system();
+    let force: Option<Force> = table.required("force");
+    let friction = friction(table);
+    let weight = own_weight(table);
+    let wood = table.flag("wood_bond").unwrap_or_default();
+    if wood && table.has("bond") {
+        table.refuse("bond", "leave it out, or wood_bond: one of them");
+    }
+    let bond = if wood {
+        "treated wood may slide in its concrete"
+    } else if table.has("bond") {
+        "a post may slide in what it is set in, by the bond given"
+    } else {
+        "a post sliding in what it is set in is not looked at"
+    };
+    let made = force.and_then(|force| table.take("force", UpliftOptions::new(force)));
+    let made = made.map(|made| {
+        let made = if wood { made.with_wood_bond() } else { made };
+        let made = table.with("bond", made, UpliftOptions::with_bond);
+        let made = table.with("concrete_weight", made, UpliftOptions::with_concrete);
+        let made = table.with("post_weight", made, UpliftOptions::with_post_weight);
+        let counted = friction.as_ref().map(|(counted, _)| *counted);
+        counted
+            .and_then(|counted| table.take("friction_stress", made.with_friction(counted)))
+            .unwrap_or(made)
+    });
+    table.finish();
+    asked.words.push(format!(
+        "Pull-out: {} upwards on every post, allowable-stress level, the user's; {weight}; {}; \
+         {bond}.",
+        show(force?, system),
+        friction?.1
+    ));
+    made
+}
+
+fn axial(table: &Table<'_>, asked: &mut Asked) -> Option<AxialOptions> {
+    let made = AxialOptions::default();
+    let factor = table.quantity_or::<Ratio>("length_factor", "2.1");
+    let made = factor
+        .and_then(|k| table.take("length_factor", made.with_length_factor(k.si())))
+        .unwrap_or(made);
+    let made = if table.has("fc") || table.has("emin") {
+        let both = table.required("fc").zip(table.required("emin"));
+        let values = both.and_then(|(fc, emin)| {
+            let values = CompressionValues::new(fc, emin);
+            table.take_by("fc", &[("Emin", "emin")], values)
+        });
+        values.map_or(made, |values| made.with_timber(values))
+    } else {
+        made
+    };
+    let made = table.with("capacity", made, AxialOptions::with_capacity);
+    table.finish();
+    asked.words.push(format!(
+        "Weight of panels and leaves with bending, each post free at the top, K {:.2}: steel by \
+         AISC 360 chapter H, timber by NDS 3.9.2 with the compression values given.",
+        factor?.si()
+    ));
+    Some(made)
+}
+
+fn materials(table: &Table<'_>, asked: &mut Asked) -> Option<Fillings> {
+    let base = table.quantity_or::<Length>("base", "0 in");
+    let _ = table.quantity_or::<Ratio>("waste", "0");
+    let mut said = Vec::new();
+    let mut filling = |name: &str, table: &Table<'_>, packaged: bool| {
+        let (bag, shown) = bag(table, packaged)?;
+        let waste = table.quantity_or::<Ratio>("waste", "0")?;
+        let share = 100.0 * waste.si();
+        said.push(format!("{name} in {shown}, {share:.3} % more for waste"));
+        let made = table.with("waste", MaterialOptions::new(bag), |made, waste: Ratio| {
+            made.with_waste(waste.si())
+        });
+        Some(table.with("base", made, MaterialOptions::with_base))
+    };
+    let concrete = (table.has("bag") || table.has("bag_yields"))
+        .then(|| filling("concrete", table, true))
+        .flatten();
+    let mut other = |key: &'static str| {
+        let own = table.table(key);
+        own.is_given()
+            .then(|| {
+                let own = own.falling_back_on(table, &["waste", "base"]);
+                let made = filling(key, &own, false);
+                own.finish();
+                made
+            })
+            .flatten()
+    };
+    let (foam, gravel) = (other("foam"), other("gravel"));
+    table.finish();
+    let none = MaterialOptions::new(Bag::lb_80());
+    let none = table.take("base", none.with_base(base?))?;
+    let base = if base? > Length::default() {
+        let base = show_as(base?, Measure::SectionLength, table.system());
+        format!("each hole dug {base} deeper for a gravel base; ")
+    } else {
+        String::new()
+    };
+    asked.words.push(format!(
+        "Quantities, to the depth as planned or dug: {}; {base}whole bags a post.",
+        said.join("; ")
+    ));
+    Some(Fillings {
+        concrete,
+        foam,
+        gravel,
+        none,
+    })
+}
+
+/// A bag, and how it is said; of packaged concrete some are known.
+fn bag(table: &Table<'_>, packaged: bool) -> Option<(Bag, String)> {
+    let system: UnitSystem = table.system();
+    let weight: Force = table.required("bag")?;
+    let made = if table.has("bag_yields") || !packaged {
+        let made = Bag::given(weight, table.required("bag_yields")?);
+        table.take_by("bag", &[("yield of a bag", "bag_yields")], made)
+    } else {
+        let known = [Bag::lb_40(), Bag::lb_50(), Bag::lb_60(), Bag::lb_80()];
+        let found = known
+            .into_iter()
+            .find(|bag| (bag.weight() - weight).abs() < lb(0.01));
+        if found.is_none() {
+            table.refuse(
+                "bag",
+                "40, 50, 60 and 80 lb are known; of another give bag_yields too",
+            );
+        }
+        found
+    }?;
+    let yields = show_as(made.yields(), Measure::Volume, system);
+    Some((
+        made,
+        format!("bags of {} that yield {yields:.3}", show(weight, system)),
+    ))
+}
