@@ -100,12 +100,17 @@ pub(super) fn hole(out: &mut String, sheet: &Sheet<'_>) {
         out,
         "<section>\n<h2>Post {} and its hole, the post that governs</h2>\n<figure>\n<div class=\"scroll \
          drawing\">{}</div>\n<figcaption>Left: the post to scale, with the load that is worst for its \
-         depth. Middle: lateral bearing of the depth formula, allowed and needed, where it is read. \
+         depth{}. Middle: lateral bearing of the depth formula, allowed and needed, where it is read. \
          Right: the reaction of the ground on a rigid post whose ground grows stiffer with depth, in \
          equilibrium with the load that is worst for the post, over the embedment that its strength \
          is checked with; it gives the greatest moment in the post and is not the check of the \
          depth.</figcaption>\n</figure>\n</section>\n",
         picture.number,
         picture.draw(sheet.system()),
+        if sheet.job.asked.frost {
+            ", and the depth of the frost"
+        } else {
+            ""
+        },
     );
 }

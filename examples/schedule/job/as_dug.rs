@@ -149,7 +149,10 @@ impl Against<'_> {
         let driven = spec.setting == Some(Setting::Driven);
         if driven && (size.is_some() || shape.is_some()) {
             let column = if size.is_some() { "hole" } else { "shape" };
-            refuse(column, "this post is planned as driven: it has no hole".to_owned());
+            refuse(
+                column,
+                "this post is planned as driven: it has no hole".to_owned(),
+            );
         } else if size.is_some() || shape.is_some() {
             let size = size.or(spec.hole.map(|hole| hole.size()));
             let shape = shape.or(spec.hole.map(|hole| hole.shape()));

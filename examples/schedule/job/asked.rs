@@ -23,6 +23,8 @@ pub(crate) struct Asked {
     pub(crate) frost: bool,
     pub(crate) uplift: bool,
     pub(crate) axial: bool,
+    /// The gravel base below a post, if quantities are asked for.
+    pub(crate) base: Length,
     pub(crate) words: Vec<String>,
 }
 
@@ -90,17 +92,29 @@ pub(crate) fn read(root: &Table<'_>) -> Asked {
         asked.lean = true;
     }
     let table = root.table("frost");
-    if let Some(frost) = table.is_given().then(|| frost(&table, &mut asked)).flatten() {
+    if let Some(frost) = table
+        .is_given()
+        .then(|| frost(&table, &mut asked))
+        .flatten()
+    {
         asked.checks = asked.checks.with_frost(frost);
         asked.frost = true;
     }
     let table = root.table("uplift");
-    if let Some(uplift) = table.is_given().then(|| uplift(&table, &mut asked)).flatten() {
+    if let Some(uplift) = table
+        .is_given()
+        .then(|| uplift(&table, &mut asked))
+        .flatten()
+    {
         asked.checks = asked.checks.with_uplift(uplift);
         asked.uplift = true;
     }
     let table = root.table("axial");
-    if let Some(axial) = table.is_given().then(|| axial(&table, &mut asked)).flatten() {
+    if let Some(axial) = table
+        .is_given()
+        .then(|| axial(&table, &mut asked))
+        .flatten()
+    {
         asked.checks = asked.checks.with_axial(axial);
         asked.axial = true;
     }
@@ -186,7 +200,12 @@ pub(crate) fn part(share: f64) -> String {
 
 /// Friction on the side, and how it is said.
 fn friction(table: &Table<'_>) -> Option<(SideFriction, String)> {
-    let words = [("none", 0), ("presumptive", 1), ("allowable", 2), ("tested", 3)];
+    let words = [
+        ("none", 0),
+        ("presumptive", 1),
+        ("allowable", 2),
+        ("tested", 3),
+    ];
     let kind = table.choice("friction", &words, false)?;
     if kind < 2 {
         if table.has("friction_stress") {
@@ -376,14 +395,15 @@ fn materials(table: &Table<'_>, asked: &mut Asked) -> Option<Fillings> {
     table.finish();
     let none = MaterialOptions::new(Bag::lb_80());
     let none = table.take("base", none.with_base(base?))?;
-    let base = if base? > Length::default() {
+    let base_said = if base? > Length::default() {
         let base = show_as(base?, Measure::SectionLength, table.system());
         format!("each hole dug {base} deeper for a gravel base; ")
     } else {
         String::new()
     };
+    asked.base = base?;
     asked.words.push(format!(
-        "Quantities, to the depth as planned or dug: {}; {base}whole bags a post.",
+        "Quantities, to the depth as planned or dug: {}; {base_said}whole bags a post.",
         said.join("; ")
     ));
     Some(Fillings {

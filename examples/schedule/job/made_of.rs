@@ -130,11 +130,7 @@ fn refuse_others(table: &Table<'_>, material: Material, insert: Option<Material>
 }
 
 /// Which of two fields is given; one must be, not both.
-fn either(
-    table: &Table<'_>,
-    one: &'static str,
-    other: &'static str,
-) -> Option<&'static str> {
+fn either(table: &Table<'_>, one: &'static str, other: &'static str) -> Option<&'static str> {
     let reason = format!("leave it out, or {one}: one of them");
     match (table.has_own(one), table.has_own(other)) {
         (true, true) => {
@@ -222,7 +218,11 @@ fn round_timber(table: &Table<'_>) -> Option<Post> {
     let (bending, shear) = (table.required("bending"), table.required("shear"));
     let made = RoundTimber::new(section?, bending?, shear?);
     let post = table.take_by("bending", &[("Fv", "shear")], made)?;
-    Some(table.with("modulus", post, RoundTimber::with_modulus).into())
+    Some(
+        table
+            .with("modulus", post, RoundTimber::with_modulus)
+            .into(),
+    )
 }
 
 fn aluminium(table: &Table<'_>) -> Option<Post> {
@@ -252,13 +252,19 @@ fn aluminium(table: &Table<'_>) -> Option<Post> {
         Some(Aluminium::of(alloy?, weld?))
     } else if table.has("yield") || table.has("ultimate") {
         if table.has_own("weld") {
-            table.refuse("weld", "this goes with alloy; your own strengths know of it");
+            table.refuse(
+                "weld",
+                "this goes with alloy; your own strengths know of it",
+            );
         }
         let (least, most) = (table.required("yield"), table.required("ultimate"));
         let made = Aluminium::given(least?, most?);
         table.take_by("yield", &[("Ftu", "ultimate")], made)
     } else {
-        table.missing("alloy", "give one of \"6063-T6\", \"6061-T6\", or yield and ultimate");
+        table.missing(
+            "alloy",
+            "give one of \"6063-T6\", \"6061-T6\", or yield and ultimate",
+        );
         None
     };
     let made = AluminiumPost::new(section?, metal?);
@@ -269,7 +275,9 @@ fn given(table: &Table<'_>) -> Option<Post> {
     let section = either(table, "size", "diameter").and_then(|key| {
         let across = table.quantity(key)?;
         if key == "size" {
-            table.take(key, Square::new(across)).map(PostSection::Square)
+            table
+                .take(key, Square::new(across))
+                .map(PostSection::Square)
         } else {
             table.take(key, Disc::new(across)).map(PostSection::Disc)
         }
@@ -279,5 +287,9 @@ fn given(table: &Table<'_>) -> Option<Post> {
     let made = GivenPost::new(section?, moment?, shear?);
     let others = [("allowable shear", "allowable_shear")];
     let post = table.take_by("allowable_moment", &others, made)?;
-    Some(table.with("rigidity", post, GivenPost::with_rigidity).into())
+    Some(
+        table
+            .with("rigidity", post, GivenPost::with_rigidity)
+            .into(),
+    )
 }

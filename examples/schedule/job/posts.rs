@@ -1,8 +1,8 @@
 //! The ground, and the kinds of posts with their holes and planned depths.
 
 use super::fields::Table;
-use super::soil::{self, Basis};
 use super::made_of;
+use super::soil::{self, Basis};
 use groundline::Error;
 use groundline::actions::GroundlineActions;
 use groundline::backfill::{RestDays, Setting};
