@@ -76,6 +76,12 @@ impl Column {
         }
     }
 
+    /// Is it a demand over a capacity?
+    pub(crate) fn is_used(&self) -> bool {
+        self.key.ends_with("used")
+            || ["utilization", "ground", "strength", "bearing"].contains(&self.key)
+    }
+
     pub(crate) fn unit(&self, system: UnitSystem) -> &'static str {
         self.measure.symbol(system)
     }
@@ -84,6 +90,9 @@ impl Column {
         (self.cell)(row, system)
     }
 }
+
+/// Stands where a check was asked for and refused.
+pub(crate) const NOT_CHECKED: &str = "not checked";
 
 /// Every column, from left to right.
 pub(crate) const COLUMNS: &[Column] = &[
@@ -184,7 +193,7 @@ pub(crate) const COLUMNS: &[Column] = &[
             text(uplift.resistance.weakest.name())
         })
     })
-    .asked_for(|asked| asked.uplift),
+    .only_in_csv(),
     Column::new(
         "axial_used",
         "Weight with bending used",
@@ -296,7 +305,7 @@ fn set_in(row: &Row) -> &'static str {
 fn made<T>(checked: &Checked<T>, cell: impl Fn(&T) -> Cell) -> Cell {
     match (checked.done(), checked.refusal()) {
         (Some(done), _) => cell(done),
-        (None, Some(_)) => text("not checked"),
+        (None, Some(_)) => text(NOT_CHECKED),
         (None, None) => Cell::Blank,
     }
 }

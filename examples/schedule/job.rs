@@ -2,6 +2,7 @@
 
 pub(crate) mod as_dug;
 pub(crate) mod asked;
+mod bags;
 mod fields;
 mod made_of;
 pub(crate) mod posts;

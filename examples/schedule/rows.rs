@@ -158,11 +158,11 @@ impl Row {
             Governing::Embedment => {
                 let unit = Measure::SectionLength.symbol(system);
                 let required = dig(self.required, system);
-                format!("embedment, needs {required} {unit}")
+                format!("embedment (needs {required} {unit})")
             }
             check => check.name().to_owned(),
         });
-        names.collect::<Vec<_>>().join("; ")
+        names.collect::<Vec<_>>().join(" and ")
     }
 }
 

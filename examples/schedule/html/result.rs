@@ -1,6 +1,6 @@
 //! The result at a glance.
 
-use super::super::rows::{State, in_unit};
+use super::super::rows::{State, in_unit, shown};
 use super::super::sheet::Sheet;
 use super::{escape, number};
 use groundline::units::{Measurable, Measure, UnitSystem, Volume, cu_yd};
@@ -48,13 +48,13 @@ pub(super) fn at_a_glance(out: &mut String, sheet: &Sheet<'_>) {
         let few = list
             .iter()
             .take(40)
-            .map(|row| format!("post {}: {}", row.number, row.needs(system)));
+            .map(|row| format!("post {} {}", row.number, row.needs(system)));
         let more = if list.len() > 40 {
             " and more, see the table"
         } else {
             ""
         };
-        let few = few.collect::<Vec<_>>().join(". ");
+        let few = few.collect::<Vec<_>>().join("; ");
         put!(out, "<li>What fails: {few}{more}.</li>\n");
     }
     for (remedy, numbers) in sheet.remedies() {
@@ -102,6 +102,15 @@ pub(super) fn at_a_glance(out: &mut String, sheet: &Sheet<'_>) {
              the required depths.</li>\n",
             total("concrete_planned", planned),
             total("concrete_required", required)
+        );
+    }
+    if let Some(fence) = sheet.quantities.iter().find(|all| all.key == "fence") {
+        let unit = Measure::Force.symbol(system);
+        put!(
+            out,
+            "<li>To carry: {:.0} bags, {} {unit}, for the depths as planned or dug; see Quantities.</li>\n",
+            fence.sum.bags,
+            shown(fence.sum.carry, Measure::Force, system)
         );
     }
     *out += "</ul>\n</section>\n";

@@ -1,6 +1,6 @@
 //! The tables of posts, and of what the fence takes.
 
-use super::super::columns::{COLUMNS, Cell, Column, Place};
+use super::super::columns::{COLUMNS, Cell, Column, NOT_CHECKED, Place};
 use super::super::rows::{Row, in_unit, shown};
 use super::super::sheet::Sheet;
 use super::{escape, number};
@@ -37,7 +37,9 @@ fn cell(
 ) {
     match column.cell(row, system) {
         Cell::Text(text) => {
-            put!(out, "<td class=\"{}\">{}</td>", column.key, escape(&text));
+            let refused = if text == NOT_CHECKED { " over" } else { "" };
+            let text = escape(&text);
+            put!(out, "<td class=\"{}{refused}\">{text}</td>", column.key);
         }
         Cell::Number(value, shown) => {
             let number = number(column.key, value, column.unit(system), &(shown + mark));
@@ -46,7 +48,17 @@ fn cell(
             } else {
                 number
             };
-            put!(out, "<td class=\"{} number\">{number}</td>", column.key);
+            // As the library forgives: a billionth.
+            let over = if column.is_used() && value > 1.0 + 1e-9 {
+                " over"
+            } else {
+                ""
+            };
+            put!(
+                out,
+                "<td class=\"{} number{over}\">{number}</td>",
+                column.key
+            );
         }
         Cell::Blank => put!(out, "<td class=\"{} number\">–</td>", column.key),
     }

@@ -1,16 +1,15 @@
 //! What more is asked of every post: lean, frost, pull-out, weight with
 //! bending, quantities.
 
+use super::bags::{self, Fillings};
 use super::fields::Table;
-use groundline::backfill::{Bag, Setting};
+use groundline::backfill::Setting;
 use groundline::check::{
-    FrostOptions, FrostRemedy, Grip, GroundStiffness, LeanOptions, MaterialOptions, SideFriction,
-    SiteChecks, UpliftOptions,
+    FrostOptions, FrostRemedy, Grip, GroundStiffness, LeanOptions, SideFriction, SiteChecks,
+    UpliftOptions,
 };
 use groundline::post::{AxialOptions, CompressionValues};
-use groundline::units::{
-    Force, Length, Measurable, Measure, Pressure, Ratio, UnitSystem, lb, show, show_as,
-};
+use groundline::units::{Force, Length, Measurable, Measure, Pressure, Ratio, lb, show, show_as};
 use groundline::uplift::FrozenGround;
 
 /// What is asked, and in words what goes in.
@@ -26,16 +25,6 @@ pub(crate) struct Asked {
     /// The gravel base below a post, if quantities are asked for.
     pub(crate) base: Length,
     pub(crate) words: Vec<String>,
-}
-
-/// The bags of each filling.
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Fillings {
-    concrete: Option<MaterialOptions>,
-    foam: Option<MaterialOptions>,
-    gravel: Option<MaterialOptions>,
-    /// Of what wants no bags.
-    none: MaterialOptions,
 }
 
 impl Asked {
@@ -54,12 +43,7 @@ impl Asked {
 
     /// What is asked of a post set in something.
     pub(crate) fn of(&self, setting: Option<Setting>) -> SiteChecks {
-        let bags = self.fillings.and_then(|all| match setting {
-            Some(Setting::PouredConcrete) => all.concrete,
-            Some(Setting::ExpandingFoam) => all.foam,
-            Some(Setting::CompactedGravel) => all.gravel,
-            _ => Some(all.none),
-        });
+        let bags = self.fillings.and_then(|all| all.of(setting));
         match bags {
             Some(bags) => self.checks.with_materials(bags),
             None => self.checks,
@@ -120,7 +104,7 @@ pub(crate) fn read(root: &Table<'_>) -> Asked {
     }
     let table = root.table("materials");
     if table.is_given() {
-        asked.fillings = materials(&table, &mut asked);
+        asked.fillings = bags::read(&table, &mut asked);
     }
     asked
 }
@@ -361,82 +345,4 @@ fn axial(table: &Table<'_>, asked: &mut Asked) -> Option<AxialOptions> {
         factor?.si()
     ));
     Some(made)
-}
-
-fn materials(table: &Table<'_>, asked: &mut Asked) -> Option<Fillings> {
-    let base = table.quantity_or::<Length>("base", "0 in");
-    let _ = table.quantity_or::<Ratio>("waste", "0");
-    let mut said = Vec::new();
-    let mut filling = |name: &str, table: &Table<'_>, packaged: bool| {
-        let (bag, shown) = bag(table, packaged)?;
-        let waste = table.quantity_or::<Ratio>("waste", "0")?;
-        let share = 100.0 * waste.si();
-        said.push(format!("{name} in {shown}, {share:.3} % more for waste"));
-        let made = table.with("waste", MaterialOptions::new(bag), |made, waste: Ratio| {
-            made.with_waste(waste.si())
-        });
-        Some(table.with("base", made, MaterialOptions::with_base))
-    };
-    let concrete = (table.has("bag") || table.has("bag_yields"))
-        .then(|| filling("concrete", table, true))
-        .flatten();
-    let mut other = |key: &'static str| {
-        let own = table.table(key);
-        own.is_given()
-            .then(|| {
-                let own = own.falling_back_on(table, &["waste", "base"]);
-                let made = filling(key, &own, false);
-                own.finish();
-                made
-            })
-            .flatten()
-    };
-    let (foam, gravel) = (other("foam"), other("gravel"));
-    table.finish();
-    let none = MaterialOptions::new(Bag::lb_80());
-    let none = table.take("base", none.with_base(base?))?;
-    let base_said = if base? > Length::default() {
-        let base = show_as(base?, Measure::SectionLength, table.system());
-        format!("each hole dug {base} deeper for a gravel base; ")
-    } else {
-        String::new()
-    };
-    asked.base = base?;
-    asked.words.push(format!(
-        "Quantities, to the depth as planned or dug: {}; {base_said}whole bags a post.",
-        said.join("; ")
-    ));
-    Some(Fillings {
-        concrete,
-        foam,
-        gravel,
-        none,
-    })
-}
-
-/// A bag, and how it is said; of packaged concrete some are known.
-fn bag(table: &Table<'_>, packaged: bool) -> Option<(Bag, String)> {
-    let system: UnitSystem = table.system();
-    let weight: Force = table.required("bag")?;
-    let made = if table.has("bag_yields") || !packaged {
-        let made = Bag::given(weight, table.required("bag_yields")?);
-        table.take_by("bag", &[("yield of a bag", "bag_yields")], made)
-    } else {
-        let known = [Bag::lb_40(), Bag::lb_50(), Bag::lb_60(), Bag::lb_80()];
-        let found = known
-            .into_iter()
-            .find(|bag| (bag.weight() - weight).abs() < lb(0.01));
-        if found.is_none() {
-            table.refuse(
-                "bag",
-                "40, 50, 60 and 80 lb are known; of another give bag_yields too",
-            );
-        }
-        found
-    }?;
-    let yields = show_as(made.yields(), Measure::Volume, system);
-    Some((
-        made,
-        format!("bags of {} that yield {yields:.3}", show(weight, system)),
-    ))
 }
