@@ -35,6 +35,7 @@ mod properties;
 mod response;
 mod response_properties;
 mod samples;
+mod schedule_asked;
 mod schedule_browser;
 mod schedule_example;
 mod schedule_refusals;

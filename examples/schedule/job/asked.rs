@@ -9,7 +9,9 @@ use groundline::check::{
     UpliftOptions,
 };
 use groundline::post::{AxialOptions, CompressionValues};
-use groundline::units::{Force, Length, Measurable, Measure, Pressure, Ratio, lb, show, show_as};
+use groundline::units::{
+    Force, Length, Measurable, Measure, Pressure, Ratio, ft, kpa, lb, show, show_as,
+};
 use groundline::uplift::FrozenGround;
 
 /// What is asked, and in words what goes in.
@@ -141,7 +143,11 @@ fn lean(table: &Table<'_>, asked: &mut Asked) -> Option<LeanOptions> {
     };
     let limit = table.quantity::<Ratio>("limit");
     let rigidity = table.has("rigidity");
-    let made = ground.as_ref().map(|(ground, _)| {
+    // Where the ground is refused, which stops the job, the rest is read all the
+    // same, so that everything wrong is told at once. So below.
+    let stand_in = GroundStiffness::constant(kpa(1_000.0)).ok();
+    let counted = ground.as_ref().map(|(ground, _)| *ground).or(stand_in);
+    let made = counted.as_ref().map(|ground| {
         let made = LeanOptions::new(*ground);
         let made = table.with("limit", made, |made, limit: Ratio| {
             made.with_limit(limit.si())
@@ -261,7 +267,8 @@ fn frost(table: &Table<'_>, asked: &mut Asked) -> Option<FrostOptions> {
         let given = [("adfreeze stress", "stress")];
         table.take_by("depth", &given, FrostOptions::new(depth, grip))
     });
-    let made = made.map(|made| {
+    let stand_in = FrostOptions::new(ft(1.0), Grip::FineGrained).ok();
+    let made = made.or(stand_in).map(|made| {
         let made = remedy.map_or(made, |remedy| made.with_remedy(remedy));
         let made = table.with("concrete_weight", made, FrostOptions::with_concrete);
         let made = table.with("post_weight", made, FrostOptions::with_post_weight);
@@ -301,7 +308,8 @@ fn uplift(table: &Table<'_>, asked: &mut Asked) -> Option<UpliftOptions> {
         "a post sliding in what it is set in is not looked at"
     };
     let made = force.and_then(|force| table.take("force", UpliftOptions::new(force)));
-    let made = made.map(|made| {
+    let stand_in = UpliftOptions::new(lb(1.0)).ok();
+    let made = made.or(stand_in).map(|made| {
         let made = if wood { made.with_wood_bond() } else { made };
         let made = table.with("bond", made, UpliftOptions::with_bond);
         let made = table.with("concrete_weight", made, UpliftOptions::with_concrete);

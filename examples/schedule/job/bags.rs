@@ -33,6 +33,15 @@ impl Fillings {
 pub(super) fn read(table: &Table<'_>, asked: &mut Asked) -> Option<Fillings> {
     let base = table.quantity_or::<Length>("base", "0 in");
     let _ = table.quantity_or::<Ratio>("waste", "0");
+    // Read once without a bag, so that everything wrong is told at once.
+    let none = table.with(
+        "base",
+        MaterialOptions::new(Bag::lb_80()),
+        MaterialOptions::with_base,
+    );
+    let _ = table.with("waste", none, |made, waste: Ratio| {
+        made.with_waste(waste.si())
+    });
     let mut said = Vec::new();
     let mut filling = |name: &str, table: &Table<'_>, packaged: bool| {
         let (bag, shown) = bag(table, packaged)?;
@@ -60,8 +69,6 @@ pub(super) fn read(table: &Table<'_>, asked: &mut Asked) -> Option<Fillings> {
     };
     let (foam, gravel) = (other("foam"), other("gravel"));
     table.finish();
-    let none = MaterialOptions::new(Bag::lb_80());
-    let none = table.take("base", none.with_base(base?))?;
     let base_said = if base? > Length::default() {
         let base = show_as(base?, Measure::SectionLength, table.system());
         format!("each hole dug {base} deeper for a gravel base; ")

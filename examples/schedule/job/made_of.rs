@@ -80,7 +80,10 @@ impl Material {
 
 /// Reads the material and what goes with it.
 pub(super) fn read(table: &Table<'_>) -> Option<Post> {
-    let material = table.choice("material", &MATERIALS, true)?;
+    let Some(material) = table.choice("material", &MATERIALS, true) else {
+        expect_all(table);
+        return None;
+    };
     if material != Material::Sleeved {
         refuse_others(table, material, None);
         return material.post(table);
@@ -89,10 +92,7 @@ pub(super) fn read(table: &Table<'_>) -> Option<Post> {
     let insert = table.choice("insert", inserts, true);
     let (size, wall) = (table.required("sleeve_size"), table.required("sleeve_wall"));
     let Some(insert) = insert else {
-        // Which other fields belong here is not known.
-        for field in MADE_OF {
-            let _ = table.has_own(field);
-        }
+        expect_all(table);
         return None;
     };
     refuse_others(table, material, Some(insert));
@@ -101,6 +101,13 @@ pub(super) fn read(table: &Table<'_>) -> Option<Post> {
     let sleeve = table.take_by("sleeve_size", &[("sleeve wall", "sleeve_wall")], made)?;
     let made = SleevedPost::new(sleeve, post?);
     table.take("insert", made).map(Post::from)
+}
+
+/// Where it is not known which fields belong here, all may.
+fn expect_all(table: &Table<'_>) {
+    for field in MADE_OF {
+        let _ = table.has_own(field);
+    }
 }
 
 /// Refuses the fields of other materials.

@@ -239,6 +239,8 @@ fn refuse_own(table: &Table<'_>, keys: &[&'static str], reason: &str) {
 
 /// What fills the hole, and the hole.
 fn hole_of(table: &Table<'_>) -> Option<(Option<Setting>, Option<Hole>)> {
+    // They belong here whatever comes of it.
+    let _ = (table.has_own("hole"), table.has_own("hole_shape"));
     let setting = if table.has("set_in") {
         Some(table.choice("set_in", &SETTINGS, true)?)
     } else {
@@ -256,12 +258,10 @@ fn hole_of(table: &Table<'_>) -> Option<(Option<Setting>, Option<Hole>)> {
         refuse_own(table, &["set_in"], reason);
         return Some((None, None));
     };
-    if setting.is_none() {
-        let _ = table.choice("set_in", &SETTINGS, false);
-    }
+    let setting = table.choice("set_in", &SETTINGS, false)?;
     let size = table.required("hole")?;
     let hole = table.take("hole", hole(shape, size))?;
-    Some((setting, Some(hole)))
+    Some((Some(setting), Some(hole)))
 }
 
 /// The days it rests and those it needs; what is refused stops the job.
