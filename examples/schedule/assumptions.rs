@@ -55,7 +55,7 @@ pub(crate) fn lines(sheet: &Sheet<'_>) -> Vec<String> {
 fn not_checked(sheet: &Sheet<'_>) -> String {
     let asked = &sheet.job.asked;
     let mut list = Vec::new();
-    if !asked.frost {
+    if !asked.frost() {
         list.push("frost");
     }
     if !asked.uplift {

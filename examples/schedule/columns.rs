@@ -162,17 +162,17 @@ pub(crate) const COLUMNS: &[Column] = &[
             number(frost.balance.lifts, InForce, s)
         })
     })
-    .asked_for(|asked| asked.frost),
+    .asked_for(Asked::frost),
     Column::new("frost_holds", "Holds against frost", InForce, |row, s| {
         made(&row.site.frost, |frost| {
             number(frost.balance.holds, InForce, s)
         })
     })
-    .asked_for(|asked| asked.frost),
+    .asked_for(Asked::frost),
     Column::new("frost_used", "Frost used", Number, |row, _| {
         made(&row.site.frost, |frost| used(Some(frost.utilization)))
     })
-    .asked_for(|asked| asked.frost),
+    .asked_for(Asked::frost),
     Column::new(
         "pull_out_holds",
         "Holds against pull-out",

@@ -2,12 +2,13 @@
 
 use super::job::Job;
 use groundline::backfill::Setting;
-use groundline::check::{Checked, Governing, SiteResults};
+use groundline::check::{Checked, FrostCheck, Governing, LeanCheck, SiteResults};
 use groundline::combination::CombinesTo;
 use groundline::fence::{Arm, PostKind};
 use groundline::foundation::HoleShape;
 use groundline::limit_state::AllowableStress;
 use groundline::plan::ScheduledPost;
+use groundline::post::AxialBending;
 use groundline::source::Citation;
 use groundline::units::{
     Force, Length, Measurable, Measure, Torque, UnitSystem, Volume, inch, mm, show_as,
@@ -187,10 +188,10 @@ impl State {
 /// Where a check comes from that was made only where asked for.
 fn source_of(governing: Governing, site: &SiteResults) -> Option<&'static Citation> {
     match governing {
-        Governing::Lean => site.lean.done().map(|lean| lean.source()),
-        Governing::FrostUplift => site.frost.done().map(|frost| frost.source()),
+        Governing::Lean => site.lean.done().map(LeanCheck::source),
+        Governing::FrostUplift => site.frost.done().map(FrostCheck::source),
         Governing::PullOut => site.uplift.done().map(|uplift| uplift.resistance.source),
-        Governing::AxialBending => site.axial.done().map(|axial| axial.source()),
+        Governing::AxialBending => site.axial.done().map(AxialBending::source),
         _ => None,
     }
 }

@@ -460,6 +460,7 @@ fn days_of_rest_are_told() {
 #[test]
 fn a_lean_is_never_shown_less_than_it_is() {
     use super::schedule_example::schedule::job::asked::part;
+    use super::schedule_example::schedule::sheet::ranges;
     for (share, text) in [
         (1.0 / 60.0, "1/60"),
         (1.0 / 60.9, "1/60"),
@@ -471,6 +472,5 @@ fn a_lean_is_never_shown_less_than_it_is() {
     ] {
         assert_eq!(part(share), text);
     }
-    use super::schedule_example::schedule::sheet::ranges;
     assert_eq!(ranges(&[1, 2, 3, 5, 7, 8]), "1 to 3, 5, 7, 8");
 }

@@ -527,6 +527,7 @@ fn everything_wrong_is_told_at_once_in_the_order_of_the_file() {
         "post.yield",
         "post.planned_depth",
         "lean.growing is missing",
+        "lean.limit",
         "materials.waste",
         "materials.bag",
     ];
@@ -534,6 +535,13 @@ fn everything_wrong_is_told_at_once_in_the_order_of_the_file() {
     for (line, field) in said.iter().zip(fields) {
         assert!(line.contains(field), "{line}, {field}");
     }
+}
+
+/// A bag that is refused is not told of as missing as well.
+#[test]
+fn a_refused_bag_is_told_of_once() {
+    let said = said("[soil]", "[materials]\nbag = \"70 lb\"\n[soil]");
+    assert_eq!(said.len(), 1, "{said:#?}");
 }
 
 #[test]
@@ -696,7 +704,7 @@ fn the_optional_fields_of_the_sample_are_read() {
     ]);
     assert!(asked.asked.uplift && asked.asked.axial && asked.specs != plain.specs);
     assert!(!plain.asked.uplift && !plain.asked.axial);
-    assert!(plain.asked.frost && plain.asked.lean && plain.asked.materials());
+    assert!(plain.asked.frost() && plain.asked.lean && plain.asked.materials());
     let more = all(&[
         "elevation",
         "[site.hill]",

@@ -122,7 +122,9 @@ impl HolePicture {
             concrete: foundation.hole().is_some(),
             backfilled: match foundation.hole() {
                 Some(_) => None,
-                None => foundation.dug_hole().map(|hole| hole.size()),
+                None => foundation
+                    .dug_hole()
+                    .map(groundline::foundation::Hole::size),
             },
             frost,
             paved,

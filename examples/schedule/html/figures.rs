@@ -107,7 +107,7 @@ pub(super) fn hole(out: &mut String, sheet: &Sheet<'_>) {
          depth.</figcaption>\n</figure>\n</section>\n",
         picture.number,
         picture.draw(sheet.system()),
-        if sheet.job.asked.frost {
+        if sheet.job.asked.frost() {
             ", and the depth of the frost"
         } else {
             ""

@@ -7,7 +7,6 @@ use groundline::units::{Measurable, Measure, UnitSystem, Volume, cu_yd};
 
 pub(super) fn at_a_glance(out: &mut String, sheet: &Sheet<'_>) {
     let (posts, failing) = (sheet.rows.len(), sheet.count(State::Fails));
-    let system = sheet.system();
     let count = |n: usize| u32::try_from(n).map_or(f64::INFINITY, f64::from);
     let whole = |key: &str, n: usize| number(key, count(n), "", &n.to_string());
     *out += "<section class=\"glance\" id=\"result\">\n<h2>Result</h2>\n<ul>\n";
@@ -39,31 +38,7 @@ pub(super) fn at_a_glance(out: &mut String, sheet: &Sheet<'_>) {
             escape(&what)
         );
     }
-    if failing > 0 {
-        let list: Vec<_> = sheet
-            .rows
-            .iter()
-            .filter(|row| !row.failing.is_empty())
-            .collect();
-        let few = list
-            .iter()
-            .take(40)
-            .map(|row| format!("post {} {}", row.number, row.needs(system)));
-        let more = if list.len() > 40 {
-            " and more, see the table"
-        } else {
-            ""
-        };
-        let few = few.collect::<Vec<_>>().join("; ");
-        put!(out, "<li>What fails: {few}{more}.</li>\n");
-    }
-    for (remedy, numbers) in sheet.remedies() {
-        put!(
-            out,
-            "<li>Lifted by frost, posts {numbers}: {}.</li>\n",
-            escape(&remedy)
-        );
-    }
+    fails(out, sheet);
     let weak = sheet.rows.iter().filter(|row| row.too_weak).count();
     if weak > 0 {
         put!(
@@ -83,6 +58,43 @@ pub(super) fn at_a_glance(out: &mut String, sheet: &Sheet<'_>) {
             escape(&row.source.to_string())
         );
     }
+    quantities(out, sheet);
+    *out += "</ul>\n</section>\n";
+}
+
+/// What fails of each post, and what would mend it.
+fn fails(out: &mut String, sheet: &Sheet<'_>) {
+    let system = sheet.system();
+    let list: Vec<_> = sheet
+        .rows
+        .iter()
+        .filter(|row| !row.failing.is_empty())
+        .collect();
+    let few = list
+        .iter()
+        .take(40)
+        .map(|row| format!("post {} {}", row.number, row.needs(system)));
+    let more = if list.len() > 40 {
+        " and more, see the table"
+    } else {
+        ""
+    };
+    let few = few.collect::<Vec<_>>().join("; ");
+    if !list.is_empty() {
+        put!(out, "<li>What fails: {few}{more}.</li>\n");
+    }
+    for (remedy, numbers) in sheet.remedies() {
+        put!(
+            out,
+            "<li>Lifted by frost, posts {numbers}: {}.</li>\n",
+            escape(&remedy)
+        );
+    }
+}
+
+/// What it takes, in one line each.
+fn quantities(out: &mut String, sheet: &Sheet<'_>) {
+    let system = sheet.system();
     let planned: Volume = sheet.rows.iter().map(|row| row.concrete).sum();
     let required: Volume = sheet.rows.iter().map(|row| row.concrete_at_required).sum();
     if required > Volume::default() {
@@ -113,5 +125,4 @@ pub(super) fn at_a_glance(out: &mut String, sheet: &Sheet<'_>) {
             shown(fence.sum.carry, Measure::Force, system)
         );
     }
-    *out += "</ul>\n</section>\n";
 }

@@ -158,7 +158,7 @@ pub(super) fn more(out: &mut String, sheet: &Sheet<'_>) {
         *out += "<b>Lean</b>: movement of the top in the wind, over the height above grade; used: over \
                  the limit, – where none was given. ";
     }
-    if asked.frost {
+    if asked.frost() {
         *out += "<b>Frost</b>: what it lifts with, what holds against it (weights times 0.6 or as the \
                  combination says), and the share used; \"no capacity\": the post ends in the frost. ";
     }

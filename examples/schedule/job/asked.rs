@@ -21,7 +21,6 @@ pub(crate) struct Asked {
     checks: SiteChecks,
     fillings: Option<Fillings>,
     pub(crate) lean: bool,
-    pub(crate) frost: bool,
     pub(crate) uplift: bool,
     pub(crate) axial: bool,
     /// The gravel base below a post, if quantities are asked for.
@@ -34,8 +33,12 @@ impl Asked {
         self.fillings.is_some()
     }
 
+    pub(crate) const fn frost(&self) -> bool {
+        self.checks.frost().is_some()
+    }
+
     pub(crate) const fn anything(&self) -> bool {
-        self.lean || self.frost || self.uplift || self.axial || self.materials()
+        self.lean || self.frost() || self.uplift || self.axial || self.materials()
     }
 
     /// The frost depth, if frost is asked for.
@@ -64,7 +67,11 @@ impl Asked {
                 _ => ("bag", "the bag of concrete"),
             };
             let posts = format!("posts are set in {}; give {what}", setting.name());
-            root.table("materials").missing(key, &posts);
+            let table = root.table("materials");
+            // One that was refused is told of already.
+            if !table.has(key) {
+                table.missing(key, &posts);
+            }
         }
     }
 }
@@ -84,7 +91,6 @@ pub(crate) fn read(root: &Table<'_>) -> Asked {
         .flatten()
     {
         asked.checks = asked.checks.with_frost(frost);
-        asked.frost = true;
     }
     let table = root.table("uplift");
     if let Some(uplift) = table
@@ -178,7 +184,7 @@ pub(crate) fn part(share: f64) -> String {
     let parts = 1.0 / share;
     if share <= 0.0 {
         "0".to_owned()
-    } else if parts >= 10.0 && parts < 1e6 {
+    } else if (10.0..1e6).contains(&parts) {
         // Down, so that no lean is shown less than it is.
         format!("1/{:.0}", (parts + 1e-9).floor())
     } else if parts < 10.0 {
