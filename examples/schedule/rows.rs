@@ -163,7 +163,7 @@ impl Row {
             }
             check => check.name().to_owned(),
         });
-        names.collect::<Vec<_>>().join(" and ")
+        names.collect::<Vec<_>>().join(", ")
     }
 }
 

@@ -257,14 +257,10 @@ fn post(svg: &mut Element, frame: &Frame, at: f64, row: &Row, below: f64) {
         svg.append(fails.set("font-weight", "bold"));
     }
     if !row.refused.is_empty() {
-        let part = label(x, foot + 40.0, 9, "middle", "NOT ALL CHECKED");
+        let part = label(x, foot + 40.0, 9, "middle", "IN PART");
         svg.append(part.set("font-weight", "bold"));
     }
-    let unit = match frame.system {
-        UnitSystem::Us => "",
-        UnitSystem::Si => " m",
-    };
-    let place = tape(m(at), frame.system) + unit;
+    let place = tape(m(at), frame.system);
     let place = label(x, foot + 27.0, 10, "middle", place);
     svg.append(place);
 }

@@ -22,11 +22,14 @@ pub(super) fn at_a_glance(out: &mut String, sheet: &Sheet<'_>) {
             _ => "FAIL as planned or dug",
         }
     );
-    if part > 0 {
+    let refused = sheet.rows.iter().filter(|row| !row.refused.is_empty());
+    let refused = refused.count();
+    if refused > 0 {
         put!(
             out,
-            "<li><b>{} more posts are NOT WHOLLY CHECKED</b>: they pass what could be checked, and do \
-             not count as passing. {} posts pass all that was asked.</li>\n",
+            "<li><b>Of {} posts a check was asked for and NOT MADE.</b> {} of these pass what could be \
+             checked, and do not count as passing. {} posts pass all that was asked.</li>\n",
+            whole("refused", refused),
             whole("part", part),
             whole("passing", sheet.count(State::Passes))
         );
