@@ -123,9 +123,15 @@ fn quantities(out: &mut String, sheet: &Sheet<'_>) {
         let unit = Measure::Force.symbol(system);
         put!(
             out,
-            "<li>To carry: {:.0} bags, {} {unit}, for the depths as planned or dug; see Quantities.</li>\n",
+            "<li>To carry: {:.0} bags, {} {unit}{}, for the depths as planned or dug; see \
+             Quantities.</li>\n",
             fence.sum.bags,
-            shown(fence.sum.carry, Measure::Force, system)
+            shown(fence.sum.carry, Measure::Force, system),
+            match system {
+                UnitSystem::Us => String::new(),
+                // Standard gravity.
+                UnitSystem::Si => format!(" ({:.0} kg)", fence.sum.carry.value / 9.806_65),
+            }
         );
     }
 }

@@ -166,6 +166,9 @@ pub(super) fn more(out: &mut String, sheet: &Sheet<'_>) {
         *out += "<b>Pull-out</b>: the least that holds, and the share used by the force given. ";
     }
     if asked.materials() {
+        if system == UnitSystem::Si {
+            *out += "1 kN to carry is 102 kg. ";
+        }
         *out += "<b>To fill</b>: net of the post, without the gravel base and without waste. \
                  <b>Bags</b>: whole ones for this post, waste included. <b>To carry</b>: their weight. ";
     }
