@@ -38,7 +38,8 @@ fn cell(
     match column.cell(row, system) {
         Cell::Text(text) => {
             let refused = if text == NOT_CHECKED { " over" } else { "" };
-            let text = escape(&text);
+            // The letter of a case stays with its word.
+            let text = escape(&text).replace("Case ", "Case\u{a0}");
             put!(out, "<td class=\"{}{refused}\">{text}</td>", column.key);
         }
         Cell::Number(value, shown) => {
