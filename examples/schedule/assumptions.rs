@@ -3,10 +3,13 @@
 use super::job::posts::Spec;
 use super::job::site::Site;
 use super::sheet::Sheet;
+use groundline::backfill::Setting;
+use groundline::check::PostDesign;
 use groundline::embedment::DepthCap;
 use groundline::fence::PostKind;
 use groundline::foundation::{HoleShape, Restraint, SquareWidth};
 use groundline::post::Post;
+use groundline::section::HollowSection;
 use groundline::units::{Measurable, Measure, UnitSystem, inch, show, show_as};
 use groundline::wind::{EccentricCase, WallOptions};
 
@@ -37,18 +40,49 @@ pub(crate) fn lines(sheet: &Sheet<'_>) -> Vec<String> {
         ));
     }
     lines.push(
-        "Depth by IBC 1807.3.2 (posts and poles). Post strength by NDS (timber) or AISC 360 (pipe) at \
-         the greatest moment below grade; concrete around the post is not counted for it. Vertical \
-         bearing by IBC 1807.3.2.3 where a foundation pressure is known."
+        "Depth by IBC 1807.3.2 (posts and poles). Post strength by NDS (timber), AISC 360 (steel), the \
+         Aluminum Design Manual, or as given, at the greatest moment below grade; concrete around the \
+         post is not counted for it, nor is a vinyl sleeve. Vertical bearing by IBC 1807.3.2.3 where a \
+         foundation pressure is known."
             .to_owned(),
     );
-    lines.push(
-        "Not checked: frost, uplift, lean, rails, panels, boards, fixings, gate hardware, connections, \
-         rust and decay, earthquake, impact, people leaning or climbing, scour, ground that slopes, \
-         holes near utilities or walls."
-            .to_owned(),
-    );
+    lines.extend(job.asked.words.iter().cloned());
+    lines.push(not_checked(sheet));
     lines
+}
+
+/// What is not looked at, by what was asked.
+fn not_checked(sheet: &Sheet<'_>) -> String {
+    let asked = &sheet.job.asked;
+    let mut list = Vec::new();
+    if !asked.frost() {
+        list.push("frost");
+    }
+    if !asked.uplift {
+        list.push("uplift");
+    }
+    if !asked.lean {
+        list.push("lean");
+    } else if sheet.rows.iter().any(|row| {
+        row.site
+            .lean
+            .done()
+            .is_some_and(|lean| lean.limit.is_none())
+    }) {
+        list.push("lean against a limit, since none was given");
+    }
+    if !asked.axial {
+        list.push("the weight of the fence together with bending");
+    }
+    list.push(
+        "rails, panels, boards, fixings, gate hardware, connections, rust and decay, earthquake, \
+         impact, people leaning or climbing, scour, ground that slopes, holes near utilities or walls",
+    );
+    let refused = match sheet.refusals().len() {
+        0 => "",
+        _ => ". Asked for and not checked of some posts: see Result",
+    };
+    format!("Not checked: {}{refused}.", list.join(", "))
 }
 
 fn wind(sheet: &Sheet<'_>) -> String {
@@ -143,6 +177,72 @@ fn post(kind: Option<PostKind>, spec: &Spec, system: UnitSystem) -> String {
         return String::new();
     };
     let what = match design.post() {
+        Post::Sleeved(sleeved) => {
+            let insert = made_of(&Post::from(*sleeved.insert()), system);
+            let outside = size(sleeved.sleeve().outside());
+            format!("{insert}, in a vinyl sleeve {outside} square that carries nothing")
+        }
+        other => made_of(other, system),
+    };
+    let hole = set_in(spec, &design, system);
+    let rest = design.rest().map_or(String::new(), |(rests, needs)| {
+        let short = if rests < needs { ": TOO SHORT" } else { "" };
+        format!(
+            "; rests {} days of the {} it is said to need{short}",
+            rests.days(),
+            needs.days()
+        )
+    });
+    let paved = if design.foundation().restraint() == Restraint::RigidPaving {
+        ", held by rigid paving at grade"
+    } else {
+        ""
+    };
+    let planned = spec.planned.map_or("no depth planned".to_owned(), |depth| {
+        format!("planned {} deep", size(depth))
+    });
+    let kind = kind.map_or("Posts, unless said otherwise".to_owned(), |kind| {
+        format!("Posts of kind {}", kind.name())
+    });
+    format!("{kind}: {what}; {hole}{paved}{rest}; {planned}.")
+}
+
+/// Which width of a square counts.
+fn square(design: &PostDesign) -> &'static str {
+    let foundation = design.foundation();
+    let face = foundation.square_width(SquareWidth::Face);
+    if face.bearing_width() == foundation.bearing_width() {
+        " (b its face)"
+    } else {
+        " (b its diagonal)"
+    }
+}
+
+/// What fills the hole, or that there is none.
+fn set_in(spec: &Spec, design: &PostDesign, system: UnitSystem) -> String {
+    let Some(hole) = spec.hole else {
+        return match spec.setting {
+            Some(Setting::Driven) => "driven, b its own width".to_owned(),
+            _ => "no concrete, backfilled as IBC 1807.3.3".to_owned(),
+        };
+    };
+    let square_hole = hole.shape() == HoleShape::Square;
+    let shape = if square_hole { "square" } else { "round" };
+    let setting = spec.set_in().map_or("backfill", Setting::name);
+    let b = match (spec.set_in(), square_hole) {
+        (Some(Setting::PouredConcrete), true) => square(design),
+        (Some(Setting::PouredConcrete), false) => "",
+        _ => " (b that of the post alone)",
+    };
+    let size = show_as(hole.size(), Measure::SectionLength, system);
+    format!("{size} {shape} hole of {setting}{b}")
+}
+
+/// What a post without a sleeve is made of.
+fn made_of(post: &Post, system: UnitSystem) -> String {
+    let size = |length| show_as(length, Measure::SectionLength, system);
+    let stress = |stress| show_as(stress, Measure::Stress, system);
+    match post {
         Post::Timber(post) => {
             let side = post.section().side();
             let whole = (side.to(inch).round() - side.to(inch)).abs() < 1e-9;
@@ -162,41 +262,43 @@ fn post(kind: Option<PostKind>, spec: &Spec, system: UnitSystem) -> String {
             "steel pipe {} x {}, Fy {}",
             size(pipe.section().diameter()),
             size(pipe.section().wall()),
-            show_as(pipe.steel().yield_strength(), Measure::Stress, system)
+            stress(pipe.steel().yield_strength())
         ),
-        _ => "as given".to_owned(),
-    };
-    let hole = spec.hole.map_or(
-        "no concrete, backfilled as IBC 1807.3.3".to_owned(),
-        |hole| {
-            let (shape, b) = match hole.shape() {
-                HoleShape::Square => ("square", square(&design)),
-                _ => ("round", ""),
+        Post::SquareTube(tube) => format!(
+            "square steel tube {} x {}, Fy {}",
+            size(tube.section().side()),
+            size(tube.section().wall()),
+            stress(tube.steel().yield_strength())
+        ),
+        Post::RoundTimber(post) => format!(
+            "round timber {} at grade, adjusted Fb {}, Fv {}",
+            size(post.section().diameter()),
+            stress(post.adjusted_bending()),
+            stress(post.adjusted_shear())
+        ),
+        Post::Aluminium(post) => {
+            let (shape, across, wall) = match post.section() {
+                HollowSection::Round(tube) => ("round", tube.diameter(), tube.wall()),
+                HollowSection::Square(tube) => ("square", tube.side(), tube.wall()),
+                _ => return "aluminium tube".to_owned(),
             };
-            format!("{} {shape} hole of poured concrete{b}", size(hole.size()))
-        },
-    );
-    let paved = if design.foundation().restraint() == Restraint::RigidPaving {
-        ", held by rigid paving at grade"
-    } else {
-        ""
-    };
-    let planned = spec.planned.map_or("no depth planned".to_owned(), |depth| {
-        format!("planned {} deep", size(depth))
-    });
-    let kind = kind.map_or("Posts, unless said otherwise".to_owned(), |kind| {
-        format!("Posts of kind {}", kind.name())
-    });
-    format!("{kind}: {what}; {hole}{paved}; {planned}.")
-}
-
-/// Which width of a square counts.
-fn square(design: &groundline::check::PostDesign) -> &'static str {
-    let foundation = design.foundation();
-    let face = foundation.square_width(SquareWidth::Face);
-    if face.bearing_width() == foundation.bearing_width() {
-        " (b its face)"
-    } else {
-        " (b its diagonal)"
+            format!(
+                "{shape} aluminium tube {} x {}, Fty {}, Ftu {}",
+                size(across),
+                size(wall),
+                stress(post.metal().yield_strength()),
+                stress(post.metal().ultimate())
+            )
+        }
+        Post::Given(post) => {
+            let strength = post.strength();
+            format!(
+                "{} wide, allowable moment {} and shear {} as given",
+                size(post.section().face_width()),
+                show(strength.moment, system),
+                show(strength.shear, system)
+            )
+        }
+        _ => "as given".to_owned(),
     }
 }

@@ -2,7 +2,8 @@
 //! CR LF, UTF-8 with the mark in front that spreadsheets know it by, plain
 //! numbers, the unit in the header.
 
-use super::rows::{COLUMNS, Cell, Row};
+use super::columns::{COLUMNS, Cell};
+use super::rows::Row;
 use groundline::units::UnitSystem;
 
 /// The whole file.

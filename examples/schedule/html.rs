@@ -10,6 +10,8 @@ macro_rules! put {
 
 mod figures;
 mod parts;
+mod result;
+mod tables;
 mod working;
 
 use super::sheet::Sheet;
@@ -32,6 +34,15 @@ pub(crate) fn escape(text: &str) -> String {
     out
 }
 
+/// A number, with its value in full.
+fn number(key: &str, value: f64, unit: &str, shown: &str) -> String {
+    format!(
+        "<data class=\"number\" value=\"{value}\" data-field=\"{key}\" data-value=\"{value}\" \
+         data-unit=\"{unit}\">{}</data>",
+        escape(shown)
+    )
+}
+
 /// The page.
 pub(crate) fn page(sheet: &Sheet<'_>) -> String {
     let title = escape(&sheet.job.title);
@@ -46,10 +57,12 @@ pub(crate) fn page(sheet: &Sheet<'_>) -> String {
          post schedule</title>\n<style>\n{style}</style>\n</head>\n<body>\n<main>\n"
     );
     parts::head(&mut out, sheet);
-    parts::result(&mut out, sheet);
+    result::at_a_glance(&mut out, sheet);
     parts::cautions(&mut out, sheet);
     parts::review(&mut out);
-    parts::summary(&mut out, sheet);
+    tables::posts(&mut out, sheet);
+    tables::more(&mut out, sheet);
+    tables::quantities(&mut out, sheet);
     figures::elevations(&mut out, sheet);
     figures::hole(&mut out, sheet);
     working::worksheets(&mut out, sheet);

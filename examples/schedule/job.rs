@@ -1,22 +1,27 @@
 //! The job file: what is built where, and what of.
 
 pub(crate) mod as_dug;
+pub(crate) mod asked;
+mod bags;
 mod fields;
+mod made_of;
 pub(crate) mod posts;
 mod reading;
 mod runs;
 pub(crate) mod site;
+mod soil;
 
 use as_dug::Dug;
+use asked::Asked;
 use fields::Table;
 use groundline::Error;
 use groundline::combination::CombinesTo;
-use groundline::fence::Fence;
+use groundline::fence::{Fence, FencePost};
 use groundline::limit_state::AllowableStress;
 use groundline::plan::FencePlan;
 use groundline::units::UnitSystem;
 use groundline::wind::WindCode;
-use posts::Specs;
+use posts::{Spec, Specs};
 use reading::{Echo, Problem, Reading, line_of};
 use site::Site;
 use std::cell::RefCell;
@@ -36,6 +41,8 @@ pub(crate) struct Job {
     pub(crate) runs: Vec<String>,
     pub(crate) specs: Specs,
     pub(crate) dug: Vec<Dug>,
+    /// What more is asked of every post.
+    pub(crate) asked: Asked,
     /// Every field as it was taken.
     pub(crate) echoes: Vec<Echo>,
 }
@@ -87,10 +94,11 @@ impl Job {
         let site = site::read(&root.table("site"));
         let fence = runs::read(&root);
         let specs = posts::read(&root);
+        let asked = asked::read(&root);
         let csv = root.text("as_dug");
         root.finish();
 
-        let mut problems = reading.problems.borrow().clone();
+        let mut more_problems = Vec::new();
         let mut dug = Vec::new();
         if let (Some(csv), Some((fence, _)), Some(specs)) = (&csv, &fence, &specs) {
             let path = folder.join(csv);
@@ -98,14 +106,22 @@ impl Job {
             match std::fs::read(&path) {
                 Ok(bytes) => match as_dug::read(&bytes, &name, fence, specs, reading.system) {
                     Ok(posts) => dug = posts,
-                    Err(more) => problems.extend(more),
+                    Err(more) => more_problems = more,
                 },
                 Err(error) => {
                     root.refuse("as_dug", format!("{}: {error}", path.display()));
-                    problems.clone_from(&reading.problems.borrow());
                 }
             }
         }
+        if let Some(specs) = &specs {
+            let kinds = specs.kinds().iter().map(|(_, spec)| spec);
+            let single = dug.iter().map(|dug: &Dug| &dug.spec);
+            for spec in kinds.chain([specs.general()]).chain(single) {
+                asked.want(&root, spec.set_in());
+            }
+        }
+        let mut problems = reading.problems.borrow().clone();
+        problems.extend(more_problems);
         problems.sort();
         let made = (site, fence, specs);
         let (Some(site), Some((fence, runs)), Some(specs)) = made else {
@@ -123,6 +139,7 @@ impl Job {
             runs,
             specs,
             dug,
+            asked,
             echoes: reading.echoes.take(),
         })
     }
@@ -143,7 +160,25 @@ impl Job {
         for post in &self.dug {
             plan = plan.with_post(post.number, post.spec.design()?, post.spec.planned);
         }
+        if !self.asked.anything() {
+            return Ok(plan);
+        }
+        let asked = self.asked.of(general.set_in());
+        plan = plan.with_site_checks(asked);
+        // Other bags where something else fills the hole.
+        for post in self.fence.posts() {
+            let own = self.asked.of(self.spec(post).set_in());
+            if own != asked {
+                plan = plan.with_post_site_checks(post.number, own);
+            }
+        }
         Ok(plan)
+    }
+
+    /// What a post is set in and made of: as dug, or as its kind.
+    pub(crate) fn spec(&self, post: &FencePost) -> &Spec {
+        let dug = self.dug.iter().find(|dug| dug.number == post.number);
+        dug.map_or_else(|| self.specs.of(post.kind), |dug| &dug.spec)
     }
 }
 

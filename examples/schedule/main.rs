@@ -10,6 +10,7 @@
 //! remarks.
 
 pub(crate) mod assumptions;
+pub(crate) mod columns;
 pub(crate) mod csv;
 pub(crate) mod drawing;
 pub(crate) mod html;
@@ -21,6 +22,7 @@ use clap::Parser;
 use groundline::report;
 use indicatif::{ProgressBar, ProgressStyle};
 use job::Job;
+use rows::State;
 use sheet::Sheet;
 use std::fmt::Write as _;
 use std::io::Write as _;
@@ -119,10 +121,9 @@ fn printed(sheet: &Sheet<'_>, folder: &Path) -> String {
     let mut out = format!(
         "{}: {} of {} posts fail.\n",
         sheet.job.title,
-        sheet.failing(),
+        sheet.count(State::Fails),
         sheet.rows.len()
     );
-    let unit = groundline::units::Measure::SectionLength.symbol(sheet.system());
     for row in sheet
         .rows
         .iter()
@@ -131,16 +132,26 @@ fn printed(sheet: &Sheet<'_>, folder: &Path) -> String {
     {
         let _ = writeln!(
             out,
-            "  post {}, {}: {}; needs {} {unit}, utilization {}",
+            "  post {}, {}, FAILS: {}; utilization {}",
             row.number,
             row.kind,
-            row.result(),
-            rows::dig(row.required, sheet.system()),
+            row.needs(sheet.system()),
             row.utilization
         );
     }
-    if sheet.failing() > 20 {
+    if sheet.count(State::Fails) > 20 {
         out += "  and more, see the files\n";
+    }
+    let part = sheet.rows.iter().filter(|row| !row.refused.is_empty());
+    if part.clone().next().is_some() {
+        let _ = writeln!(
+            out,
+            "{} posts are NOT WHOLLY CHECKED and are not counted as passing:",
+            part.count()
+        );
+        for (what, posts) in sheet.refusals() {
+            let _ = writeln!(out, "  {what} (posts {posts})");
+        }
     }
     let _ = writeln!(
         out,

@@ -1,26 +1,27 @@
-//! The schedule as rows and columns. A new column is one entry of [`COLUMNS`];
-//! CSV and HTML both follow.
+//! The posts of the schedule, a row each, and how their numbers are shown.
 
-use groundline::check::Governing;
+use super::job::Job;
+use groundline::backfill::Setting;
+use groundline::check::{Checked, FrostCheck, Governing, LeanCheck, SiteResults};
 use groundline::combination::CombinesTo;
 use groundline::fence::{Arm, PostKind};
 use groundline::foundation::HoleShape;
 use groundline::limit_state::AllowableStress;
 use groundline::plan::ScheduledPost;
+use groundline::post::AxialBending;
 use groundline::source::Citation;
-use groundline::units::{Force, Length, Measurable, Measure, Torque, UnitSystem, Volume, inch, mm};
+use groundline::units::{
+    Force, Length, Measurable, Measure, Torque, UnitSystem, Volume, inch, mm, show_as,
+};
 use groundline::utilization::Utilization;
 use groundline::wind::WindCode;
-
-use Measure::{
-    Force as InForce, Length as InLength, Moment, Number, SectionLength, Volume as InVolume,
-};
 
 /// One post of the schedule, whatever the wind code.
 #[derive(Debug, Clone)]
 pub(crate) struct Row {
     pub(crate) number: usize,
     pub(crate) kind: PostKind,
+    pub(crate) run: usize,
     pub(crate) run_name: String,
     pub(crate) at: Length,
     pub(crate) width: Length,
@@ -28,8 +29,12 @@ pub(crate) struct Row {
     pub(crate) shear: Force,
     pub(crate) moment: Torque,
     pub(crate) hole: Option<(HoleShape, Length)>,
+    /// None where no more is known than that it is backfill.
+    pub(crate) setting: Option<Setting>,
     pub(crate) required: Length,
     pub(crate) planned: Option<Length>,
+    /// The deeper of both, with a gravel base below.
+    pub(crate) dig: Length,
     pub(crate) ground: Option<Utilization>,
     pub(crate) strength: Utilization,
     pub(crate) bearing: Option<Utilization>,
@@ -37,6 +42,10 @@ pub(crate) struct Row {
     pub(crate) source: &'static Citation,
     pub(crate) utilization: Utilization,
     pub(crate) failing: Vec<Governing>,
+    /// What was asked for and could not be checked, and why.
+    pub(crate) refused: Vec<(&'static str, String)>,
+    /// What more was asked for.
+    pub(crate) site: SiteResults,
     pub(crate) too_weak: bool,
     pub(crate) beyond: bool,
     /// To the planned depth, or else the required one.
@@ -47,11 +56,11 @@ pub(crate) struct Row {
 }
 
 impl Row {
-    /// The row of a post; `runs` are the names of the runs.
+    /// The row of a post of a job.
     pub(crate) fn new<C: WindCode>(
         site: &C,
         post: &ScheduledPost<C::Level>,
-        runs: &[String],
+        job: &Job,
         dug: Option<String>,
     ) -> Self
     where
@@ -62,28 +71,49 @@ impl Row {
         let run = arm.map_or(0, |arm| arm.run);
         let required = check.required.depth();
         let planned = check.planned.map(|planned| planned.depth());
+        let deeper = planned.map_or(required, |planned| {
+            if planned > required {
+                planned
+            } else {
+                required
+            }
+        });
+        let materials = post.site.materials.done();
+        let base = if materials.is_some_and(|all| all.base > Volume::default()) {
+            job.asked.base
+        } else {
+            Length::default()
+        };
+        let governing = post.governing();
         let case = |case: &groundline::actions::LoadCase<C::Level>| {
             format!("{}, {}", case.kind.name(), site.case_name(case.wind_case))
         };
         Self {
             number: post.post.number,
             kind: post.post.kind,
-            run_name: runs.get(run).cloned().unwrap_or_default(),
+            run,
+            run_name: job.runs.get(run).cloned().unwrap_or_default(),
             at: arm.map_or(Length::default(), |arm| arm.at),
             width: post.post.arms().map(Arm::width).sum(),
             case: check.required_case.as_ref().map_or(String::new(), case),
             shear: check.actions().shear(),
             moment: check.actions().moment(),
-            hole: foundation.hole().map(|hole| (hole.shape(), hole.size())),
+            hole: foundation
+                .dug_hole()
+                .map(|hole| (hole.shape(), hole.size())),
+            setting: check.design().setting(),
             required,
             planned,
+            dig: deeper + base,
             ground: check.planned.map(|planned| planned.utilization()),
             strength: check.strength.worst(),
             bearing: check.bearing.map(|bearing| bearing.utilization),
-            governing: check.governing,
-            source: check.source(),
-            utilization: check.utilization,
-            failing: check.failing().collect(),
+            governing,
+            source: source_of(governing, &post.site).unwrap_or_else(|| check.source()),
+            utilization: post.utilization(),
+            failing: post.failing().collect(),
+            refused: refused(&post.site, job.system),
+            site: post.site,
             too_weak: check.post_is_too_weak(),
             beyond: check.required.beyond_limit(),
             concrete: foundation.concrete_volume(planned.unwrap_or(required)),
@@ -92,136 +122,100 @@ impl Row {
         }
     }
 
-    /// In one word, or all that fails.
+    /// In one word, or all that fails and all that could not be checked.
     pub(crate) fn result(&self) -> String {
-        if self.failing.is_empty() {
+        let mut parts = Vec::new();
+        if !self.failing.is_empty() {
+            let names: Vec<_> = self.failing.iter().map(|check| check.name()).collect();
+            parts.push(format!("FAILS: {}", names.join(", ")));
+        }
+        if self.too_weak {
+            parts.push("post too weak at any depth".to_owned());
+        }
+        if !self.refused.is_empty() {
+            let names: Vec<_> = self.refused.iter().map(|(name, _)| *name).collect();
+            parts.push(format!("NOT CHECKED: {}", names.join(", ")));
+        }
+        if parts.is_empty() {
             return "passes".to_owned();
         }
-        let names: Vec<_> = self.failing.iter().map(|check| check.name()).collect();
-        let weak = if self.too_weak {
-            "; post too weak at any depth"
+        parts.join("; ")
+    }
+
+    /// Fails, or is checked in part, or passes everything.
+    pub(crate) fn state(&self) -> State {
+        if !self.failing.is_empty() {
+            State::Fails
+        } else if !self.refused.is_empty() {
+            State::CheckedInPart
         } else {
-            ""
-        };
-        format!("FAILS: {}{weak}", names.join(", "))
-    }
-}
-
-/// What stands in a cell.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) enum Cell {
-    Text(String),
-    /// A number: in full in its unit, and as it is shown.
-    Number(f64, String),
-    Blank,
-}
-
-/// A column of the schedule.
-#[derive(Debug)]
-pub(crate) struct Column {
-    /// Its name in data attributes.
-    pub(crate) key: &'static str,
-    pub(crate) title: &'static str,
-    pub(crate) measure: Measure,
-    pub(crate) on_sheet: bool,
-    cell: fn(&Row, UnitSystem) -> Cell,
-}
-
-impl Column {
-    const fn new(
-        key: &'static str,
-        title: &'static str,
-        measure: Measure,
-        cell: fn(&Row, UnitSystem) -> Cell,
-    ) -> Self {
-        Self {
-            key,
-            title,
-            measure,
-            on_sheet: true,
-            cell,
+            State::Passes
         }
     }
 
-    /// In the CSV only.
-    const fn only_in_csv(self) -> Self {
-        Self {
-            on_sheet: false,
-            ..self
+    /// What fails, and what would mend it.
+    pub(crate) fn needs(&self, system: UnitSystem) -> String {
+        let names = self.failing.iter().map(|check| match check {
+            Governing::Embedment => {
+                let unit = Measure::SectionLength.symbol(system);
+                let required = dig(self.required, system);
+                format!("embedment (needs {required} {unit})")
+            }
+            check => check.name().to_owned(),
+        });
+        names.collect::<Vec<_>>().join(", ")
+    }
+}
+
+/// How a post came out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum State {
+    Fails,
+    CheckedInPart,
+    Passes,
+}
+
+impl State {
+    pub(crate) const fn name(self) -> &'static str {
+        match self {
+            Self::Fails => "fails",
+            Self::CheckedInPart => "part",
+            Self::Passes => "passes",
         }
     }
+}
 
-    pub(crate) fn unit(&self, system: UnitSystem) -> &'static str {
-        self.measure.symbol(system)
+/// Where a check comes from that was made only where asked for.
+fn source_of(governing: Governing, site: &SiteResults) -> Option<&'static Citation> {
+    match governing {
+        Governing::Lean => site.lean.done().map(LeanCheck::source),
+        Governing::FrostUplift => site.frost.done().map(FrostCheck::source),
+        Governing::PullOut => site.uplift.done().map(|uplift| uplift.resistance.source),
+        Governing::AxialBending => site.axial.done().map(AxialBending::source),
+        _ => None,
     }
+}
 
-    pub(crate) fn cell(&self, row: &Row, system: UnitSystem) -> Cell {
-        (self.cell)(row, system)
+/// What was asked for and refused: its name and why.
+fn refused(site: &SiteResults, system: UnitSystem) -> Vec<(&'static str, String)> {
+    fn why<T>(
+        name: &'static str,
+        checked: &Checked<T>,
+        system: UnitSystem,
+    ) -> Option<(&'static str, String)> {
+        let error = checked.refusal()?;
+        Some((name, error.in_system(system).to_string()))
     }
-}
-
-/// Every column, from left to right.
-pub(crate) const COLUMNS: &[Column] = &[
-    Column::new("post", "Post", Number, |row, _| count(row.number)),
-    Column::new("kind", "Kind", Number, |row, _| text(row.kind.name())),
-    Column::new("run", "Run", Number, |row, _| text(&row.run_name)),
-    Column::new("at", "At", InLength, |row, s| {
-        Cell::Number(in_unit(row.at, InLength, s), tape(row.at, s))
-    }),
-    Column::new("hole", "Hole", SectionLength, hole),
-    Column::new("hole_shape", "Hole shape", Number, |row, _| shape(row)).only_in_csv(),
-    Column::new("required", "Required depth", SectionLength, required),
-    Column::new("planned", "Planned depth", SectionLength, planned),
-    Column::new("dug", "Depth is", Number, |row, _| dug(row)).only_in_csv(),
-    Column::new("result", "Result", Number, |row, _| text(&row.result())),
-    Column::new("utilization", "Utilization", Number, |row, _| {
-        used(Some(row.utilization))
-    }),
-    Column::new("governs", "Governs", Number, |row, _| {
-        text(row.governing.name())
-    }),
-    Column::new("ground", "Ground used", Number, |row, _| used(row.ground)),
-    Column::new("strength", "Post used", Number, |row, _| {
-        used(Some(row.strength))
-    }),
-    Column::new("bearing", "Base used", Number, |row, _| used(row.bearing)),
-    Column::new("width", "Width carried", InLength, |row, s| {
-        number(row.width, InLength, s)
-    }),
-    Column::new("case", "Wind case", Number, |row, _| text(&row.case)),
-    Column::new("shear", "Shear at grade", InForce, |row, s| {
-        number(row.shear, InForce, s)
-    }),
-    Column::new("moment", "Moment at grade", Moment, |row, s| {
-        number(row.moment, Moment, s)
-    }),
-    Column::new("concrete", "Concrete", InVolume, |row, s| {
-        number(row.concrete, InVolume, s)
-    }),
-    Column::new(
-        "source",
-        "Source of the governing check",
-        Number,
-        |row, _| text(&row.source.to_string()),
-    )
-    .only_in_csv(),
-    Column::new("note", "Note", Number, |row, _| {
-        text(row.dug.as_deref().unwrap_or(""))
-    })
-    .only_in_csv(),
-];
-
-fn text(text: &str) -> Cell {
-    Cell::Text(text.to_owned())
-}
-
-fn count(number: usize) -> Cell {
-    // A fence has at most a few hundred thousand posts.
-    u32::try_from(number).map_or(Cell::Blank, |n| Cell::Number(f64::from(n), n.to_string()))
-}
-
-fn used(utilization: Option<Utilization>) -> Cell {
-    utilization.map_or(Cell::Blank, |u| Cell::Number(u.ratio(), u.to_string()))
+    [
+        why(Governing::Lean.name(), &site.lean, system),
+        why(Governing::FrostUplift.name(), &site.frost, system),
+        why(Governing::PullOut.name(), &site.uplift, system),
+        why(Governing::AxialBending.name(), &site.axial, system),
+        why("quantities", &site.materials, system),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
 }
 
 /// A quantity in the unit it is shown in.
@@ -234,15 +228,10 @@ pub(crate) fn in_unit<Q: Measurable>(quantity: Q, measure: Measure, system: Unit
 
 /// A quantity without its unit, to four digits.
 pub(crate) fn shown<Q: Measurable>(quantity: Q, measure: Measure, system: UnitSystem) -> String {
-    let text = groundline::units::show_as(quantity, measure, system).to_string();
+    let text = show_as(quantity, measure, system).to_string();
     let symbol = measure.symbol(system);
     let bare = text.strip_suffix(symbol).unwrap_or(&text).trim_end();
     bare.to_owned()
-}
-
-fn number<Q: Measurable>(quantity: Q, measure: Measure, system: UnitSystem) -> Cell {
-    let value = in_unit(quantity, measure, system);
-    Cell::Number(value, shown(quantity, measure, system))
 }
 
 /// A place along a run as a tape reads it: feet and inches to an eighth, or
@@ -268,49 +257,14 @@ pub(crate) fn tape(at: Length, system: UnitSystem) -> String {
 
 /// A depth as it is dug: up to the next inch or centimetre.
 pub(crate) fn dig(depth: Length, system: UnitSystem) -> String {
+    format!("{:.0}", digging(depth, system))
+}
+
+/// That depth in inches or millimetres.
+pub(crate) fn digging(depth: Length, system: UnitSystem) -> f64 {
     // A whisker above a mark is that mark.
     match system {
-        UnitSystem::Us => format!("{:.0}", (depth.to(inch) - 1e-6).ceil()),
-        UnitSystem::Si => format!("{:.0}", 10.0 * ((depth.to(mm) - 1e-4) / 10.0).ceil()),
+        UnitSystem::Us => (depth.to(inch) - 1e-6).ceil(),
+        UnitSystem::Si => 10.0 * ((depth.to(mm) - 1e-4) / 10.0).ceil(),
     }
-}
-
-fn hole(row: &Row, system: UnitSystem) -> Cell {
-    let Some((shape, size)) = row.hole else {
-        return Cell::Blank;
-    };
-    let square = if shape == HoleShape::Square {
-        " sq"
-    } else {
-        ""
-    };
-    let shown = shown(size, SectionLength, system) + square;
-    Cell::Number(in_unit(size, SectionLength, system), shown)
-}
-
-fn shape(row: &Row) -> Cell {
-    text(match row.hole {
-        None => "no concrete",
-        Some((HoleShape::Square, _)) => "square",
-        Some(_) => "round",
-    })
-}
-
-fn planned(row: &Row, system: UnitSystem) -> Cell {
-    row.planned
-        .map_or(Cell::Blank, |depth| number(depth, SectionLength, system))
-}
-
-fn dug(row: &Row) -> Cell {
-    text(if row.dug.is_some() {
-        "as dug"
-    } else {
-        "as planned"
-    })
-}
-
-fn required(row: &Row, system: UnitSystem) -> Cell {
-    let value = in_unit(row.required, SectionLength, system);
-    let star = if row.beyond { " *" } else { "" };
-    Cell::Number(value, dig(row.required, system) + star)
 }

@@ -3,12 +3,15 @@
 use super::drawing::hole::HolePicture;
 use super::job::Job;
 use super::job::site::Site;
-use super::rows::Row;
+use super::rows::{Row, State};
 use groundline::actions::PressurePicture;
+use groundline::backfill::Setting;
 use groundline::caution::Cautions;
+use groundline::check::MaterialsSum;
 use groundline::combination::CombinesTo;
 use groundline::fence::PostKind;
 use groundline::limit_state::AllowableStress;
+use groundline::plan::Schedule;
 use groundline::step::Worksheet;
 use groundline::units::UnitSystem;
 use groundline::wind::WindCode;
@@ -26,6 +29,9 @@ pub(crate) struct Sheet<'a> {
     /// The pressure along each run.
     pub(crate) pressures: Vec<PressurePicture>,
     pub(crate) hole: Option<HolePicture>,
+    /// Of each run, of the fence, and of what each filling takes where there
+    /// are several; nothing where no quantities were asked for.
+    pub(crate) quantities: Vec<Quantity>,
     pub(crate) cautions: Cautions,
     pub(crate) document: &'static str,
     /// The state the wind is stated at.
@@ -37,9 +43,28 @@ impl Sheet<'_> {
         self.job.system
     }
 
-    pub(crate) fn failing(&self) -> usize {
-        let failing = self.rows.iter().filter(|row| !row.failing.is_empty());
-        failing.count()
+    /// How many posts came out so.
+    pub(crate) fn count(&self, state: State) -> usize {
+        self.rows.iter().filter(|row| row.state() == state).count()
+    }
+
+    /// What was refused and why, with the numbers of the posts, shortened.
+    pub(crate) fn refusals(&self) -> Vec<(String, String)> {
+        grouped(self.rows.iter().flat_map(|row| {
+            let told = row
+                .refused
+                .iter()
+                .map(|(name, why)| format!("{name} not checked: {why}"));
+            told.map(|told| (told, row.number))
+        }))
+    }
+
+    /// The remedies of posts that frost lifts, with their numbers.
+    pub(crate) fn remedies(&self) -> Vec<(String, String)> {
+        grouped(self.rows.iter().filter_map(|row| {
+            let remedy = row.site.frost.done()?.remedy()?;
+            Some((remedy.to_owned(), row.number))
+        }))
     }
 
     /// The row of the post that governs the fence.
@@ -47,6 +72,43 @@ impl Sheet<'_> {
         let number = self.governing.first().map(|(number, _)| *number)?;
         self.rows.iter().find(|row| row.number == number)
     }
+}
+
+/// Texts that are alike once, with the numbers of their posts as ranges.
+fn grouped(told: impl Iterator<Item = (String, usize)>) -> Vec<(String, String)> {
+    let mut groups: Vec<(String, Vec<usize>)> = Vec::new();
+    for (text, number) in told {
+        match groups.iter_mut().find(|(other, _)| *other == text) {
+            Some((_, numbers)) => numbers.push(number),
+            None => groups.push((text, vec![number])),
+        }
+    }
+    groups
+        .into_iter()
+        .map(|(text, numbers)| (text, ranges(&numbers)))
+        .collect()
+}
+
+/// Numbers that rise, those in a row shortened: 1 to 3, 5.
+pub(crate) fn ranges(numbers: &[usize]) -> String {
+    let rows = numbers.chunk_by(|a, b| a + 1 == *b);
+    let rows = rows.map(|row| match row {
+        [one] => one.to_string(),
+        [first, second] => format!("{first}, {second}"),
+        [first, .., last] => format!("{first} to {last}"),
+        [] => String::new(),
+    });
+    rows.collect::<Vec<_>>().join(", ")
+}
+
+/// What several posts take.
+#[derive(Debug)]
+pub(crate) struct Quantity {
+    pub(crate) key: String,
+    pub(crate) name: String,
+    pub(crate) sum: MaterialsSum,
+    /// Is it all one kind of bag, so that what is left of one may go on?
+    pub(crate) one_bag: bool,
 }
 
 /// Computes the sheet of a job. `tick` hears of every post done.
@@ -77,7 +139,7 @@ where
     for post in schedule.posts() {
         let dug = job.dug.iter().find(|dug| dug.number == post.post.number);
         let note = dug.map(|dug| dug.note.clone());
-        rows.push(Row::new(&site, &post, &job.runs, note));
+        rows.push(Row::new(&site, &post, job, note));
         cautions = cautions.and(post.cautions());
         if let Some(sheets) = &mut sheets {
             sheets.push(schedule.worksheet(&post, system));
@@ -115,7 +177,7 @@ where
         let top = tops
             .map(|run| run.panel().top())
             .reduce(|a, b| if b > a { b } else { a });
-        HolePicture::of(&post, top?)
+        HolePicture::of(&post, top?, job.asked.frost_depth())
     });
     let runs = 0..schedule.wind().runs().len();
     let pressures = runs
@@ -127,11 +189,72 @@ where
         all: sheets,
         pressures,
         hole,
+        quantities: quantities(&schedule, job, &rows),
         cautions,
         document: site.document(),
         level: groundline::limit_state::LimitState::name(site.level()),
         rows,
     })
+}
+
+/// The quantities of each run, of the fence, and of each filling.
+fn quantities<C: WindCode>(schedule: &Schedule<'_, C>, job: &Job, rows: &[Row]) -> Vec<Quantity>
+where
+    C::Level: CombinesTo<AllowableStress>,
+{
+    if !job.asked.materials() {
+        return Vec::new();
+    }
+    let bagged = |row: &Row| {
+        row.site
+            .materials
+            .done()
+            .is_some_and(|all| all.bags.is_some())
+    };
+    let fillings = |run: Option<usize>| {
+        let of_run = |row: &&Row| run.is_none() || Some(row.run) == run;
+        Setting::ALL
+            .into_iter()
+            .filter(|setting| {
+                let mut posts = rows.iter().filter(of_run);
+                posts.any(|row| row.setting == Some(*setting) && bagged(row))
+            })
+            .collect::<Vec<_>>()
+    };
+    let mut all: Vec<_> = job
+        .runs
+        .iter()
+        .enumerate()
+        .map(|(run, name)| Quantity {
+            key: format!("run{}", run + 1),
+            name: name.clone(),
+            sum: schedule.materials(Some(run)),
+            one_bag: fillings(Some(run)).len() < 2,
+        })
+        .collect();
+    let in_all = fillings(None);
+    all.push(Quantity {
+        key: "fence".to_owned(),
+        name: "The fence".to_owned(),
+        sum: schedule.materials(None),
+        one_bag: in_all.len() < 2,
+    });
+    if in_all.len() < 2 {
+        return all;
+    }
+    for setting in in_all {
+        let posts = rows.iter().filter(|row| row.setting == Some(setting));
+        let sum = posts.fold(MaterialsSum::default(), |sum, row| {
+            sum.with(row.site.materials.done())
+        });
+        all.push(Quantity {
+            key: setting.name().replace(' ', "_"),
+            name: format!("of it in {}", setting.name()),
+            sum,
+            one_bag: true,
+        });
+    }
+    all
 }
 
 /// The row that governs: the higher utilization, then the greater depth.

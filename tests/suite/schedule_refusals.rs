@@ -38,9 +38,24 @@ fn parse(text: &str) -> Result<Job, Vec<String>> {
 }
 
 /// What is said of the whole file with one piece of it replaced.
-fn said(old: &str, new: &str) -> Vec<String> {
+pub(crate) fn said(old: &str, new: &str) -> Vec<String> {
     assert!(WHOLE.contains(old), "{old}");
     parse(&WHOLE.replacen(old, new, 1)).expect_err(new)
+}
+
+/// With one piece of the whole file replaced, one line says all of some parts,
+/// and every line stands alone.
+pub(crate) fn check(old: &str, new: &str, parts: &[&str]) {
+    let said = said(old, new);
+    assert!(
+        said.iter()
+            .any(|line| parts.iter().all(|part| line.contains(part))),
+        "{new}: {said:#?}"
+    );
+    for line in &said {
+        assert!(line.starts_with("job.toml"), "{line}");
+        assert_eq!(line.lines().count(), 1, "{line}");
+    }
 }
 
 #[test]
@@ -221,16 +236,7 @@ fn each_refusal_names_line_field_value_and_what_is_allowed() {
             &["site.elevation", "7-10"],
         ),
     ] {
-        let said = said(old, new);
-        assert!(
-            said.iter()
-                .any(|line| parts.iter().all(|part| line.contains(part))),
-            "{new}: {said:#?}"
-        );
-        for line in &said {
-            assert!(line.starts_with("job.toml"), "{line}");
-            assert_eq!(line.lines().count(), 1, "{line}");
-        }
+        check(old, new, parts);
     }
 }
 
@@ -243,7 +249,12 @@ fn everything_wrong_is_told_at_once_in_the_order_of_the_file() {
         .replace("90 lb", "-90 lb")
         .replace("class = 4", "class = 0")
         .replace("50 ksi", "50 psf")
-        .replace("60 in", "deep");
+        .replace("60 in", "deep")
+        .replace(
+            "[post]",
+            "[frost]\ndepth = \"deep\"\nremedy = \"salt\"\n[post]\nset_in = \"mud\"",
+        )
+        + "[lean]\nlimit = 3\n[materials]\nwaste = 3\nbag = \"3 lb\"\n";
     let said = parse(&text).unwrap_err();
     let fields = [
         "site.speed",
@@ -252,8 +263,15 @@ fn everything_wrong_is_told_at_once_in_the_order_of_the_file() {
         "run[1].spacing is missing",
         "leaf_weight",
         "soil.class",
+        "frost.depth",
+        "frost.remedy",
+        "post.set_in",
         "post.yield",
         "post.planned_depth",
+        "lean.growing is missing",
+        "lean.limit",
+        "materials.waste",
+        "materials.bag",
     ];
     assert_eq!(said.len(), fields.len(), "{said:#?}");
     for (line, field) in said.iter().zip(fields) {
@@ -345,6 +363,15 @@ fn a_csv_of_posts_as_dug_is_refused_by_line_and_cell() {
             "{said}, {parts:?}"
         );
     }
+    let driven = WHOLE.replace("hole = \"18 in\"", "set_in = \"driven\"");
+    std::fs::write(&job, format!("as_dug = \"dug.csv\"\n{driven}")).unwrap();
+    std::fs::write(folder.join("dug.csv"), "post,hole\n2,18 in\n").unwrap();
+    let said = run(&job, "dug", &[]).1.unwrap_err();
+    assert!(
+        said.contains("hole = \"18 in\"") && said.contains("driven"),
+        "{said}"
+    );
+    std::fs::write(&job, format!("as_dug = \"dug.csv\"\n{WHOLE}")).unwrap();
     // Several at once; blank cells stay as planned.
     std::fs::write(folder.join("dug.csv"), "post,depth,hole\n2,x,\n3,,y\n4,,\n").unwrap();
     let said = run(&job, "dug", &[]).1.unwrap_err();
@@ -383,6 +410,9 @@ fn the_optional_fields_of_the_sample_are_read() {
         "combinations",
         "twelve_foot_rule",
         "square_width",
+        "set_in",
+        "remedy",
+        "concrete_weight",
     ]);
     // What is shown behind the # is what is taken without it.
     assert_eq!((&plain.site, &plain.specs), (&same.site, &same.specs));
@@ -390,6 +420,26 @@ fn the_optional_fields_of_the_sample_are_read() {
         same.echoes.iter().filter(|echo| echo.given).count()
             > plain.echoes.iter().filter(|echo| echo.given).count() + 10
     );
+    // Every table that is shown is read.
+    let asked = all(&[
+        "rest_days = 5",
+        "rest_days_needed",
+        "rigidity",
+        "bag_yields",
+        "foam",
+        "gravel",
+        "[uplift]",
+        "force",
+        "wood_bond",
+        "[axial]",
+        "length_factor",
+        "fc",
+        "emin",
+        "capacity",
+    ]);
+    assert!(asked.asked.uplift && asked.asked.axial && asked.specs != plain.specs);
+    assert!(!plain.asked.uplift && !plain.asked.axial);
+    assert!(plain.asked.frost() && plain.asked.lean && plain.asked.materials());
     let more = all(&[
         "elevation",
         "[site.hill]",

@@ -93,7 +93,7 @@ impl RunPicture<'_> {
                 system: self.system,
             };
             let title = format!("Run {}, piece {} of {count}", self.index + 1, piece + 1);
-            let height = frame.grade + below + 52.0;
+            let height = frame.grade + below + 60.0;
             let mut svg = document(LEFT + WIDTH + RIGHT, height, &title);
             svg.append(patterns(&frame.id));
             for (band, case) in cases.iter().enumerate() {
@@ -256,11 +256,11 @@ fn post(svg: &mut Element, frame: &Frame, at: f64, row: &Row, below: f64) {
         let fails = label(x, foot + 13.0, 11, "middle", "FAILS");
         svg.append(fails.set("font-weight", "bold"));
     }
-    let unit = match frame.system {
-        UnitSystem::Us => "",
-        UnitSystem::Si => " m",
-    };
-    let place = tape(m(at), frame.system) + unit;
+    if !row.refused.is_empty() {
+        let part = label(x, foot + 40.0, 9, "middle", "IN PART");
+        svg.append(part.set("font-weight", "bold"));
+    }
+    let place = tape(m(at), frame.system);
     let place = label(x, foot + 27.0, 10, "middle", place);
     svg.append(place);
 }

@@ -22,6 +22,10 @@ pub(crate) struct HolePicture {
     face: Length,
     width: Length,
     concrete: bool,
+    /// Across the hole that something else than concrete fills.
+    backfilled: Option<Length>,
+    /// How deep the ground freezes, if it was asked.
+    frost: Option<Length>,
     paved: bool,
     depth: Length,
     required: Length,
@@ -74,10 +78,11 @@ impl Reaction {
 }
 
 impl HolePicture {
-    /// Of a post whose fence is so high.
+    /// Of a post whose fence is so high, in ground that freezes so deep.
     pub(crate) fn of<L: CombinesTo<AllowableStress>>(
         post: &ScheduledPost<L>,
         top: Length,
+        frost: Option<Length>,
     ) -> Option<Self> {
         let check = &post.check;
         let design = check.design();
@@ -115,6 +120,13 @@ impl HolePicture {
             face: foundation.section().face_width(),
             width: foundation.bearing_width().width(),
             concrete: foundation.hole().is_some(),
+            backfilled: match foundation.hole() {
+                Some(_) => None,
+                None => foundation
+                    .dug_hole()
+                    .map(groundline::foundation::Hole::size),
+            },
+            frost,
             paved,
             depth: counted.depth(),
             required: check.required.depth(),
@@ -136,7 +148,10 @@ impl HolePicture {
         const HEIGHT: f64 = 400.0;
         const ABOVE: f64 = 46.0;
         let embedment = self.discounted.value + self.reaction.length;
-        let deepest = self.depth.value.max(self.required.value).max(embedment);
+        let frost = self.frost.map_or(0.0, |frost| frost.value);
+        let deepest = [self.depth.value, self.required.value, frost]
+            .into_iter()
+            .fold(embedment, f64::max);
         let scale = HEIGHT / (self.top.value + deepest);
         let grade = ABOVE + self.top.value * scale;
         let y = |depth: f64| grade + depth * scale;
@@ -160,6 +175,11 @@ impl HolePicture {
                 hole.set("fill", "url(#hole-hatched)")
                     .set("stroke-width", 1.4),
             );
+        }
+        if let Some(across) = self.backfilled {
+            let wide = across.value * scale;
+            let hole = rectangle(X - 0.5 * wide, y(0.0), wide, y(depth) - y(0.0));
+            svg.append(hole.set("fill", "none").set("stroke-dasharray", "3 3"));
         }
         let body = rectangle(
             X - post,
@@ -213,6 +233,13 @@ impl HolePicture {
         mark(svg, self.required, right + 8.0, "5 2", needed, b);
         let foot = format!("b = {}", size(self.width));
         svg.append(label(X, y(depth) + 18.0, 12, "middle", foot));
+        if let Some(frost) = self.frost {
+            let at = y(frost.value);
+            let stroke = line(30.0, at, X + half + 16.0, at);
+            svg.append(stroke.set("stroke-dasharray", "9 3 2 3"));
+            let text = format!("frost to {}", size(frost));
+            svg.append(label(34.0, at + 13.0, 12, "start", text));
+        }
         if self.discounted.value > 0.0 {
             let t = self.discounted.value;
             svg.append(line(X - half - 30.0, y(t), X - half, y(t)).set("stroke-dasharray", "2 2"));

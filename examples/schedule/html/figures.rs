@@ -6,7 +6,7 @@ use super::super::rows::shown;
 use super::super::sheet::Sheet;
 use super::escape;
 use groundline::actions::CaseSum;
-use groundline::units::{Measure, show};
+use groundline::units::{Measure, UnitSystem, show};
 use svg::Node;
 use svg::node::element::Element;
 
@@ -38,9 +38,18 @@ pub(super) fn elevations(out: &mut String, sheet: &Sheet<'_>) {
         out,
         "<p class=\"notes\">Pressure on gross area of each run taken alone, gates shut, {}, as positive \
          above its line; each case stands for both directions of the wind. Under each post its \
-         utilization and its place along the run; dashes mark the depth required. Drawn to different scales along the fence and \
-         upwards; holes no narrower than can be seen.</p>\n",
-        escape(sheet.level)
+         utilization and its place along the run{}; dashes mark the depth required. Drawn to different scales along the fence and \
+         upwards; holes no narrower than can be seen.{}</p>\n",
+        escape(sheet.level),
+        match sheet.system() {
+            UnitSystem::Us => "",
+            UnitSystem::Si => " in m",
+        },
+        if sheet.rows.iter().any(|row| !row.refused.is_empty()) {
+            " <b>In part</b>: a check that was asked for was not made."
+        } else {
+            ""
+        }
     );
     let fence = &sheet.job.fence;
     for (index, run) in fence.runs().iter().enumerate() {
@@ -100,12 +109,17 @@ pub(super) fn hole(out: &mut String, sheet: &Sheet<'_>) {
         out,
         "<section>\n<h2>Post {} and its hole, the post that governs</h2>\n<figure>\n<div class=\"scroll \
          drawing\">{}</div>\n<figcaption>Left: the post to scale, with the load that is worst for its \
-         depth. Middle: lateral bearing of the depth formula, allowed and needed, where it is read. \
+         depth{}. Middle: lateral bearing of the depth formula, allowed and needed, where it is read. \
          Right: the reaction of the ground on a rigid post whose ground grows stiffer with depth, in \
          equilibrium with the load that is worst for the post, over the embedment that its strength \
          is checked with; it gives the greatest moment in the post and is not the check of the \
          depth.</figcaption>\n</figure>\n</section>\n",
         picture.number,
         picture.draw(sheet.system()),
+        if sheet.job.asked.frost() {
+            ", and the depth of the frost"
+        } else {
+            ""
+        },
     );
 }

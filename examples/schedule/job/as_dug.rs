@@ -2,6 +2,7 @@
 
 use super::posts::{Spec, Specs, hole, shape_of};
 use super::reading::Problem;
+use groundline::backfill::Setting;
 use groundline::fence::Fence;
 use groundline::foundation::HoleShape;
 use groundline::units::{Length, UnitSystem, parse};
@@ -145,7 +146,14 @@ impl Against<'_> {
         if shape.is_none() && !word.is_empty() {
             refuse("shape", "give round or square".to_owned());
         }
-        if size.is_some() || shape.is_some() {
+        let driven = spec.setting == Some(Setting::Driven);
+        if driven && (size.is_some() || shape.is_some()) {
+            let column = if size.is_some() { "hole" } else { "shape" };
+            refuse(
+                column,
+                "this post is planned as driven: it has no hole".to_owned(),
+            );
+        } else if size.is_some() || shape.is_some() {
             let size = size.or(spec.hole.map(|hole| hole.size()));
             let shape = shape.or(spec.hole.map(|hole| hole.shape()));
             // A post planned without concrete needs a size to get a hole.

@@ -203,6 +203,19 @@ impl<'a> Table<'a> {
         parse(other).ok()
     }
 
+    /// With a quantity that may be given; what is refused stops the job.
+    pub(crate) fn with<T: Copy, Q: Measurable>(
+        &self,
+        key: &'static str,
+        made: T,
+        change: impl FnOnce(T, Q) -> Result<T, Error>,
+    ) -> T {
+        let changed = self.quantity(key).map(|value| change(made, value));
+        changed
+            .and_then(|changed| self.take(key, changed))
+            .unwrap_or(made)
+    }
+
     /// One of some words (case does not count); the first is taken where none
     /// is given, unless it must be.
     pub(crate) fn choice<T: Copy>(

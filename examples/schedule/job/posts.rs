@@ -1,42 +1,67 @@
 //! The ground, and the kinds of posts with their holes and planned depths.
 
 use super::fields::Table;
+use super::made_of;
+use super::soil::{self, Basis};
 use groundline::Error;
 use groundline::actions::GroundlineActions;
+use groundline::backfill::{RestDays, Setting};
 use groundline::check::PostDesign;
-use groundline::embedment::DepthCap;
 use groundline::fence::PostKind;
-use groundline::foundation::{Hole, HoleShape, Restraint, SquareWidth};
-use groundline::ground::{Ground, LateralBearing, SoilClass};
-use groundline::limit_state::AllowableStress;
-use groundline::post::{
-    DesignValues, Grade, Moisture, PipePost, Post, Species, SteelStrength, TimberPost, Treatment,
-};
-use groundline::section::{Square, Tube};
-use groundline::units::{Length, lb, lb_ft};
+use groundline::foundation::{Hole, HoleShape, Restraint};
+use groundline::post::Post;
+use groundline::units::{Length, Measurable, Ratio, lb, lb_ft};
 
-/// Fields of a kind of post that may stand once, in `[post]`.
+/// Fields of a kind of post that may stand once, in `[post]`: what it is made
+/// of, then how it is set.
 const SHARED: &[&str] = &[
     "material",
     "size",
+    "diameter",
+    "circumference",
+    "wall",
+    "corner_radius",
     "species",
     "grade",
     "treatment",
-    "diameter",
-    "wall",
+    "modulus",
+    "bending",
+    "shear",
     "yield",
+    "ultimate",
+    "alloy",
+    "weld",
+    "allowable_moment",
+    "allowable_shear",
+    "rigidity",
+    "insert",
+    "sleeve_size",
+    "sleeve_wall",
     "hole",
     "hole_shape",
+    "set_in",
     "planned_depth",
     "paved",
+    "rest_days",
+    "rest_days_needed",
 ];
-const TIMBER: [&str; 4] = ["size", "species", "grade", "treatment"];
-const PIPE: [&str; 3] = ["diameter", "wall", "yield"];
+/// What a post is made of.
+pub(super) const MADE_OF: &[&str] = SHARED.split_at(22).0;
+/// How it is set.
+const SET: &[&str] = SHARED.split_at(22).1;
 
 const SHAPES: [(&str, Option<HoleShape>); 3] = [
     ("round", Some(HoleShape::Round)),
     ("square", Some(HoleShape::Square)),
     ("none", None),
+];
+
+const SETTINGS: [(&str, Setting); 5] = [
+    ("concrete", Setting::PouredConcrete),
+    ("foam", Setting::ExpandingFoam),
+    ("gravel", Setting::CompactedGravel),
+    ("tamped soil", Setting::TampedSoil),
+    ("driven", Setting::Driven),
 ];
 
 /// The shape of a hole by its word.
@@ -50,33 +75,44 @@ pub(crate) fn shape_of(word: &str) -> Option<HoleShape> {
 pub(crate) struct Spec {
     basis: Basis,
     post: Post,
+    /// What was said to fill the hole; concrete, if only a hole was given.
+    pub(crate) setting: Option<Setting>,
     pub(crate) hole: Option<Hole>,
+    rest: Option<(RestDays, RestDays)>,
     restraint: Restraint,
     pub(crate) planned: Option<Length>,
-}
-
-/// What all posts share.
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Basis {
-    ground: Ground,
-    combination: AllowableStress,
-    cap: DepthCap,
-    width: SquareWidth,
 }
 
 impl Spec {
     /// What the library checks.
     pub(crate) fn design(&self) -> Result<PostDesign, Error> {
         let (ground, post) = (self.basis.ground, self.post);
-        let design = match self.hole {
-            Some(hole) => PostDesign::in_concrete(ground, post, hole)?,
-            None => PostDesign::bare(ground, post),
+        let design = match (self.setting, self.hole) {
+            (Some(Setting::Driven), _) => PostDesign::driven(ground, post),
+            (None | Some(Setting::PouredConcrete), Some(hole)) => {
+                PostDesign::in_concrete(ground, post, hole)?
+            }
+            (Some(setting), Some(hole)) => PostDesign::set_in(ground, post, setting, hole)?,
+            (_, None) => PostDesign::bare(ground, post),
+        };
+        let design = match self.rest {
+            Some((rests, needs)) => design.resting(rests, needs),
+            None => design,
         };
         Ok(design
             .restrained_by(self.restraint)
             .square_width(self.basis.width)
             .with_cap(self.basis.cap)
             .with_combination(self.basis.combination))
+    }
+
+    /// What it is set in; none where no more is known than that it is backfill.
+    pub(crate) const fn set_in(&self) -> Option<Setting> {
+        match (self.setting, self.hole) {
+            (Some(setting), _) => Some(setting),
+            (None, Some(_)) => Some(Setting::PouredConcrete),
+            (None, None) => None,
+        }
     }
 
     /// Can a depth be checked at all?
@@ -118,9 +154,9 @@ impl Specs {
     }
 }
 
-/// Reads `[soil]`, `[options]` and `[post]`.
+/// Reads `[options]`, `[soil]` and `[post]`.
 pub(crate) fn read(root: &Table<'_>) -> Option<Specs> {
-    let basis = basis_of(root);
+    let basis = soil::read(root);
     let general = root.table("post");
     let spec = spec_of(&general, basis);
     let kinds = [
@@ -134,7 +170,12 @@ pub(crate) fn read(root: &Table<'_>) -> Option<Specs> {
     for (key, kind) in kinds {
         let table = general.table(key);
         if table.is_given() {
-            let table = table.falling_back_on(&general, SHARED);
+            // Of another material nothing of the general post is of use.
+            let table = if table.has_own("material") {
+                table.falling_back_on(&general, SET)
+            } else {
+                table.falling_back_on(&general, SHARED)
+            };
             let spec = spec_of(&table, basis);
             table.finish();
             whole &= spec.is_some();
@@ -149,112 +190,22 @@ pub(crate) fn read(root: &Table<'_>) -> Option<Specs> {
     })
 }
 
-fn basis_of(root: &Table<'_>) -> Option<Basis> {
-    let options = root.table("options");
-    let combinations = [
-        ("basic", AllowableStress::Basic),
-        (
-            "alternative with one-third increase",
-            AllowableStress::AlternativeWithIncrease,
-        ),
-    ];
-    let combination = options.choice("combinations", &combinations, false);
-    let caps = [
-        ("depth", DepthCap::CapDepth),
-        ("reading", DepthCap::CapReading),
-    ];
-    let cap = options.choice("twelve_foot_rule", &caps, false);
-    let widths = [
-        ("diagonal", SquareWidth::Diagonal),
-        ("face", SquareWidth::Face),
-    ];
-    let width = options.choice("square_width", &widths, false);
-    options.finish();
-
-    let soil = root.table("soil");
-    let ground = ground_of(&soil);
-    soil.finish();
-    let basis = Basis {
-        ground: ground?,
-        combination: combination?,
-        cap: cap?,
-        width: width?,
-    };
-    soil.take(
-        "isolated_pole",
-        basis.ground.lateral_increase(basis.combination),
-    )?;
-    Some(basis)
-}
-
-fn ground_of(soil: &Table<'_>) -> Option<Ground> {
-    let classes = ["1", "2", "3", "4", "5"];
-    let classes: Vec<_> = classes.into_iter().zip(SoilClass::ALL).collect();
-    let isolated = soil.flag("isolated_pole");
-    let top = soil.quantity_or("discount_top", "0 in");
-    let ground = if soil.has("lateral_bearing") {
-        if soil.has("class") {
-            soil.refuse("class", "leave it out, or lateral_bearing: one of them");
-        }
-        let bearing = soil.quantity("lateral_bearing")?;
-        let bearing = soil.take("lateral_bearing", LateralBearing::new(bearing))?;
-        Ground::with_lateral_bearing(bearing)
-    } else {
-        if !soil.has("class") {
-            soil.missing(
-                "class",
-                "give 1 to 5 (IBC Table 1806.2), or lateral_bearing",
-            );
-            return None;
-        }
-        Ground::presumptive(soil.choice("class", &classes, true)?)
-    };
-    let ground = if soil.has("vertical_pressure") {
-        let pressure = soil.quantity("vertical_pressure")?;
-        soil.take("vertical_pressure", ground.with_vertical_pressure(pressure))?
-    } else {
-        ground
-    };
-    let ground = if isolated? {
-        ground.as_isolated_pole()
-    } else {
-        ground
-    };
-    soil.take("discount_top", ground.discounting_top(top?))
-}
-
 fn spec_of(table: &Table<'_>, basis: Option<Basis>) -> Option<Spec> {
-    let pipe = table.choice("material", &[("timber", false), ("pipe", true)], true);
-    let post = match pipe {
-        Some(true) => {
-            refuse_own(
-                table,
-                &TIMBER,
-                "this is of a timber post, and material is \"pipe\"",
-            );
-            pipe_of(table)
-        }
-        Some(false) => {
-            refuse_own(
-                table,
-                &PIPE,
-                "this is of a pipe, and material is \"timber\"",
-            );
-            timber_of(table)
-        }
-        None => None,
-    };
+    let post = made_of::read(table);
     let hole = hole_of(table);
     let planned = table.quantity("planned_depth");
     let unreadable = table.has("planned_depth") && planned.is_none();
     let paved = table.flag("paved");
+    let rest = rest_of(table);
     if unreadable {
         return None;
     }
     let spec = Spec {
         basis: basis?,
         post: post?,
-        hole: hole?,
+        setting: hole?.0,
+        hole: hole?.1,
+        rest,
         restraint: if paved? {
             Restraint::RigidPaving
         } else {
@@ -264,10 +215,12 @@ fn spec_of(table: &Table<'_>, basis: Option<Basis>) -> Option<Spec> {
     };
     if let Err(error) = spec.design() {
         let error = error.in_system(table.system());
-        table.refuse(
-            "hole",
-            format!("{error}, so that the post fits with 1 in (25 mm) around it"),
-        );
+        let more = if spec.set_in() == Some(Setting::PouredConcrete) {
+            ", so that the post fits with 1 in (25 mm) around it"
+        } else {
+            ""
+        };
+        table.refuse("hole", format!("{error}{more}"));
         return None;
     }
     if let Some(depth) = planned {
@@ -284,56 +237,42 @@ fn refuse_own(table: &Table<'_>, keys: &[&'static str], reason: &str) {
     }
 }
 
-/// The hole; none inside is a post without concrete.
-#[expect(clippy::option_option, reason = "refused, or none wanted")]
-fn hole_of(table: &Table<'_>) -> Option<Option<Hole>> {
-    match table.choice("hole_shape", &SHAPES, false)? {
-        None => {
-            refuse_own(
-                table,
-                &["hole"],
-                "hole_shape is \"none\": no concrete, no hole size",
-            );
-            Some(None)
-        }
-        Some(shape) => {
-            let size = table.required("hole")?;
-            table.take("hole", hole(shape, size)).map(Some)
-        }
+/// What fills the hole, and the hole.
+fn hole_of(table: &Table<'_>) -> Option<(Option<Setting>, Option<Hole>)> {
+    // They belong here whatever comes of it.
+    let _ = (table.has_own("hole"), table.has_own("hole_shape"));
+    let setting = if table.has("set_in") {
+        Some(table.choice("set_in", &SETTINGS, true)?)
+    } else {
+        None
+    };
+    if setting == Some(Setting::Driven) {
+        let reason = "set_in is \"driven\": a driven post has no hole";
+        refuse_own(table, &["hole", "hole_shape"], reason);
+        return Some((setting, None));
     }
+    let Some(shape) = table.choice("hole_shape", &SHAPES, false)? else {
+        let reason = "hole_shape is \"none\": no concrete, no hole size";
+        refuse_own(table, &["hole"], reason);
+        let reason = "hole_shape is \"none\", backfill as IBC 1807.3.3: give a shape and size";
+        refuse_own(table, &["set_in"], reason);
+        return Some((None, None));
+    };
+    let setting = table.choice("set_in", &SETTINGS, false)?;
+    let size = table.required("hole")?;
+    let hole = table.take("hole", hole(shape, size))?;
+    Some((Some(setting), Some(hole)))
 }
 
-fn timber_of(table: &Table<'_>) -> Option<Post> {
-    let species = [
-        ("southern pine", Species::SouthernPine),
-        ("Douglas fir-larch", Species::DouglasFirLarch),
-        ("hem-fir", Species::HemFir),
-        ("spruce-pine-fir", Species::SprucePineFir),
-        ("western cedar", Species::WesternCedars),
-    ];
-    let species = table.choice("species", &species, true);
-    let grade = table.choice("grade", &[("1", Grade::No1), ("2", Grade::No2)], true);
-    let treatments = [
-        ("not incised", Treatment::NotIncised),
-        ("incised", Treatment::Incised),
-    ];
-    let treatment = table.choice("treatment", &treatments, true);
-    let side = table.required("size")?;
-    let section = table.take("size", Square::new(side));
-    let values = table.take("species", DesignValues::of(species?, grade?, side))?;
-    let made = TimberPost::new(section?, values, Moisture::Wet, treatment?);
-    table.take("size", made).map(Post::from)
-}
-
-fn pipe_of(table: &Table<'_>) -> Option<Post> {
-    let diameter = table.required("diameter");
-    let wall = table.required("wall");
-    let steel = table
-        .required("yield")
-        .and_then(|strength| table.take("yield", SteelStrength::new(strength)));
-    let made = Tube::new(diameter?, wall?);
-    let tube = table.take_by("diameter", &[("pipe wall", "wall")], made)?;
-    table
-        .take("wall", PipePost::new(tube, steel?))
-        .map(Post::from)
+/// The days it rests and those it needs; what is refused stops the job.
+fn rest_of(table: &Table<'_>) -> Option<(RestDays, RestDays)> {
+    if !table.has("rest_days") && !table.has("rest_days_needed") {
+        return None;
+    }
+    let days = |key| {
+        let days = table.required::<Ratio>(key)?;
+        table.take(key, RestDays::new(days.si()))
+    };
+    let (rests, needs) = (days("rest_days"), days("rest_days_needed"));
+    Some((rests?, needs?))
 }
