@@ -4,7 +4,8 @@
 //! A request names what to `calculate` and gives its `input`; every quantity
 //! carries its unit, as `"8 ft"` or as `{"value": 8, "unit": "ft"}`. The answer
 //! has a `result` in the `units` asked for, its `cautions` in full (show them)
-//! and its `sources` with their marks; with `"worksheet": true` the working too.
+//! and its `sources` with their marks; with `"worksheet": true` the working too,
+//! and the sources of its every line.
 //!
 //! ```
 //! use groundline::wire::{Answer, Node};
@@ -57,8 +58,10 @@ mod depth;
 mod design;
 mod fence;
 mod field;
+mod frost;
 mod input;
 mod lateral;
+mod materials;
 mod node;
 mod plan;
 mod post;
@@ -86,8 +89,10 @@ pub use depth::*;
 pub use design::*;
 pub use fence::*;
 pub use field::*;
+pub use frost::*;
 pub use input::{Input, answer_schema, request_schema};
 pub use lateral::*;
+pub use materials::*;
 pub use node::Node;
 pub use plan::{KindSpec, NumberSpec, PlanSpec};
 pub use post::*;

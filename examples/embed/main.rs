@@ -69,7 +69,7 @@ fn serve(lines: &Receiver<io::Result<Line>>, out: impl Write) -> io::Result<()> 
             bytes += next.len();
             batch.push(next);
         }
-        let answers: Vec<String> = batch.par_iter().with_min_len(4).map(answer).collect();
+        let answers: Vec<String> = batch.par_iter().with_min_len(16).map(answer).collect();
         for line in answers {
             writeln!(out, "{line}")?;
         }

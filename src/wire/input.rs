@@ -11,7 +11,9 @@ use super::depth::{CapacityRequest, DepthRulesRequest, LeanRequest, PostStrength
 use super::field::{
     AxialPullRequest, CharacteristicRequest, CompareRequest, ProofLoadRequest, SidePullRequest,
 };
+use super::frost::{FrostBalanceRequest, FrostDepthRequest};
 use super::lateral::{LateralMethodsRequest, ResponseRequest};
+use super::materials::MaterialsRequest;
 use super::plan::PlanSpec;
 use super::post_check::PostCheckRequest;
 use super::reading::{Path, Problems};
@@ -20,7 +22,7 @@ use super::request::{Asked, Calculation};
 use super::resistance::{PostResistanceRequest, SpreadBlockRequest};
 use super::schema::Definitions;
 use super::sensitivity::{SensitivityRequest, UncertaintyRequest};
-use super::uplift::{FrostBalanceRequest, FrostDepthRequest, MaterialsRequest, PullOutRequest};
+use super::uplift::PullOutRequest;
 use super::value::{Style, Wire};
 use super::velocity::VelocityPressureRequest;
 use super::wind::{FenceActionsRequest, WindPressuresRequest};

@@ -9,7 +9,7 @@ use crate::actions::GroundlineActions;
 use crate::check::{Governing, PostCheck, PostDesign};
 use crate::combination::CombinesTo;
 use crate::limit_state::AllowableStress;
-use crate::source::Citation;
+use crate::source::{self, Citation};
 use crate::units::{Force, Length, Torque, Volume, ft};
 use crate::utilization::Utilization;
 
@@ -107,15 +107,28 @@ impl CheckResult {
 }
 
 /// The sources of a check.
+///
+/// Writing the working to cite its every line takes longer than reading and
+/// writing the JSON: it is for those who ask for it.
 pub(super) fn sources<L: CombinesTo<AllowableStress>>(
     check: &PostCheck<L>,
-) -> [&'static Citation; 4] {
+) -> impl Iterator<Item = &'static Citation> {
+    let ground = check.design().ground();
+    let presumed = ground.class().map(|_| &source::IBC_1806_2);
+    let doubled = ground.is_isolated_pole().then_some(&source::IBC_1806_3_4);
+    let bearing = check.bearing.map(|bearing| bearing.source());
     [
-        check.source(),
-        check.required.equation().citation(),
-        check.strength.strength.moment_source,
-        check.strength.strength.shear_source,
+        Some(check.source()),
+        Some(check.required.equation().citation()),
+        presumed,
+        doubled,
+        Some(&source::BELOW_GRADE),
+        Some(check.strength.strength.moment_source),
+        Some(check.strength.strength.shear_source),
+        bearing,
     ]
+    .into_iter()
+    .flatten()
 }
 
 impl PostCheckRequest {
@@ -160,11 +173,11 @@ impl Calculation for PostCheckRequest {
         let planned = self.planned_depth.map(|Size(depth)| depth);
         let check = PostCheck::of_actions(&design, &actions, planned);
         let check = problems.take(at, check)?;
-        let sheet = check.worksheet("Post", asked.system);
         let result = CheckResult::of(&check);
-        let done = Done::new(result, check.cautions(), sources(&check)).citing(&sheet);
+        let done = Done::new(result, check.cautions(), sources(&check));
         Some(if asked.worksheet {
-            done.with_worksheet(sheet)
+            let sheet = check.worksheet("Post", asked.system);
+            done.citing(&sheet).with_worksheet(sheet)
         } else {
             done
         })

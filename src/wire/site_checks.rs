@@ -1,9 +1,9 @@
 //! What more is asked of every post, on the wire: lean, frost, pull-out, weight
 //! with bending, quantities.
 
+use super::materials::BagSpec;
 use super::reading::{Path, Problems};
 use super::record::{names, records};
-use super::uplift::BagSpec;
 use super::value::{Size, Stress, UnitWeight};
 use crate::check::{
     Checked, FrostOptions, FrostRemedy, Grip, GroundStiffness, LeanOptions, MaterialOptions,

@@ -523,7 +523,7 @@ fn paths_point_at_the_field_as_sent() {
             "a fence",
             "fence.runs.1.turn",
             json!("0 deg"),
-            "fence.runs.1",
+            "fence.runs.1.turn",
         ),
         (
             "everything",
