@@ -23,8 +23,8 @@
 //! let request: Node = serde_json::from_str(text).unwrap();
 //! let answer = Answer::to(&request);
 //! assert_eq!(answer.problems().count(), 0);
-//! let use_of_it = answer.node().at("result.utilization").and_then(Node::as_number).unwrap();
-//! assert!(use_of_it > 0.5 && use_of_it < 2.0);
+//! let governs = answer.node().at("result.governing").and_then(Node::as_text);
+//! assert_eq!(governs, Some("embedment"));
 //! ```
 //!
 //! What is wrong with a request comes back as data too: all of it at once, each

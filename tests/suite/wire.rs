@@ -574,7 +574,7 @@ fn paths_point_at_the_field_as_sent() {
             "design value",
             "results.values.0",
             json!("-1 kPa"),
-            "results",
+            "results.values",
         ),
         ("proof", "multiple", json!(9), "multiple"),
         ("round timber", "post.fv", json!("1 psi"), "post.fv"),
@@ -599,8 +599,14 @@ fn paths_point_at_the_field_as_sent() {
             .find(|r| r["id"] == id || r["id"] == json!(id.parse::<u32>().ok()))
             .unwrap();
         let pointer = format!("/input/{}", place.replace('.', "/"));
-        let field = request.pointer_mut(&pointer);
-        *field.unwrap_or_else(|| panic!("{id} has no {place}")) = value;
+        let (parent, name) = pointer.rsplit_once('/').unwrap();
+        match request.pointer_mut(parent) {
+            Some(Value::Object(fields)) => {
+                fields.insert(name.to_owned(), value);
+            }
+            Some(Value::Array(items)) => items[name.parse::<usize>().unwrap()] = value,
+            other => panic!("{id} has no {parent}: {other:?}"),
+        }
         let faults = refused(&request);
         let full = format!("input.{path}");
         assert!(
