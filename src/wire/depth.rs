@@ -93,8 +93,10 @@ records! {
     }
     /// What one rule says.
     DepthRuleResult {
-        /// Its name.
-        rule: String,
+        /// The rule.
+        rule: DepthRule,
+        /// Its words.
+        words: String,
         /// Depth.
         depth: Length,
         /// How well the rule is known.
@@ -264,7 +266,8 @@ impl Calculation for DepthRulesRequest {
             let depth = problems.take(&at.field("height"), rule.depth(self.height))?;
             sources.push(rule.source());
             rules.push(DepthRuleResult {
-                rule: rule.name().to_owned(),
+                rule,
+                words: rule.name().to_owned(),
                 depth,
                 mark: rule.source().mark.name().to_owned(),
             });

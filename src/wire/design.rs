@@ -6,6 +6,7 @@ use super::record::{alternatives, names, records};
 use super::value::Size;
 use crate::backfill::{RestDays, Setting};
 use crate::check::PostDesign;
+use crate::combination::Combination;
 use crate::embedment::DepthCap;
 use crate::foundation::{Hole, HoleShape, Restraint, SquareWidth};
 use crate::ground::{Ground, LateralBearing, SoilClass};
@@ -70,6 +71,15 @@ records! {
         /// b of a square; the diagonal unless said.
         square_width: Option<SquareWidth>,
     }
+    /// Factors of your own on wind and weight.
+    FactorsSpec {
+        /// On wind.
+        wind: f64,
+        /// On weight that loads.
+        dead: f64,
+        /// On weight that relieves.
+        relieving: f64,
+    }
     /// Days of rest before the wind may come on the fence.
     RestSpec {
         /// Days it rests.
@@ -94,6 +104,8 @@ records! {
         foundation: FoundationSpec,
         /// Load combinations; basic unless said.
         combination: Option<AllowableStress>,
+        /// Factors of your own in their place.
+        factors: Option<FactorsSpec>,
         /// Reading of the 12 ft rule.
         depth_cap: Option<DepthCap>,
         /// Rest before load.
@@ -197,6 +209,19 @@ impl DesignSpec {
             }
             None => Some(None),
         };
+        let set = Combination::of(self.combination.unwrap_or_default());
+        let set = match &self.factors {
+            Some(own) => {
+                let names = [
+                    ("factor on wind", "wind"),
+                    ("factor on dead load", "dead"),
+                    ("factor on relieving dead load", "relieving"),
+                ];
+                let made = set.with_factors(own.wind, own.dead, own.relieving);
+                problems.take_by(&at.field("factors"), &names, made)
+            }
+            None => Some(set),
+        };
         let (ground, post) = (ground?, post?);
         let design = match (setting, hole) {
             (Some(setting), Some(hole)) => {
@@ -215,7 +240,7 @@ impl DesignSpec {
                 .restrained_by(restraint.unwrap_or_default())
                 .square_width(width.unwrap_or_default())
                 .with_cap(self.depth_cap.unwrap_or_default())
-                .with_combination(self.combination.unwrap_or_default()),
+                .with_combination(set?),
         )
     }
 }

@@ -22,6 +22,7 @@ use super::request::{Asked, Calculation};
 use super::resistance::{PostResistanceRequest, SpreadBlockRequest};
 use super::schema::Definitions;
 use super::sensitivity::{SensitivityRequest, UncertaintyRequest};
+use super::tables::{CatalogueRequest, RulesComparedRequest, SoilConeRequest};
 use super::uplift::PullOutRequest;
 use super::value::{Style, Wire};
 use super::velocity::VelocityPressureRequest;
@@ -270,6 +271,12 @@ calculations! {
     Lean(LeanRequest),
     /// Rules of thumb for the depth.
     DepthRules(DepthRulesRequest),
+    /// Rules of thumb against the code formula, over a fence.
+    RulesCompared(RulesComparedRequest),
+    /// Posts as sold.
+    Catalogue(CatalogueRequest),
+    /// The soil a collar takes with it.
+    SoilCone(SoilConeRequest),
     /// Every ultimate method of the ground, side by side.
     LateralMethods(LateralMethodsRequest),
     /// How far a post in the ground moves, leans and bends.

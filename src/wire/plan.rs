@@ -34,6 +34,8 @@ records! {
         design: Option<DesignSpec>,
         /// Its depth, planned or dug.
         planned_depth: Option<Size>,
+        /// What more is asked of it, instead of what is asked of every post.
+        checks: Option<SiteChecksSpec>,
     }
     /// A fence: wind, ground, posts.
     PlanSpec {
@@ -59,8 +61,16 @@ struct Parts {
     fence: Fence,
     design: PostDesign,
     kinds: Vec<(PostKind, PostDesign, Option<Length>)>,
-    posts: Vec<(usize, Option<PostDesign>, Option<Length>)>,
+    posts: Vec<Numbered>,
     checks: SiteChecks,
+}
+
+/// What a single post has of its own.
+struct Numbered {
+    number: usize,
+    design: Option<PostDesign>,
+    depth: Option<Length>,
+    checks: Option<SiteChecks>,
 }
 
 impl PlanSpec {
@@ -115,6 +125,10 @@ impl PlanSpec {
                 Some(design) => design.build(&place.field("design"), problems).map(Some),
                 None => Some(None),
             };
+            let checks = match &post.checks {
+                Some(checks) => checks.build(&place.field("checks"), problems).map(Some),
+                None => Some(None),
+            };
             let count = fence.as_ref().map_or(usize::MAX, |f| f.posts().len());
             if post.number == 0 || post.number > count {
                 problems.add(
@@ -123,7 +137,14 @@ impl PlanSpec {
                     format!("posts are numbered 1 to {count}"),
                 );
             }
-            posts.push(design.map(|d| (post.number, d, post.planned_depth.map(|d| d.0))));
+            let depth = post.planned_depth.map(|d| d.0);
+            let numbered = design.zip(checks);
+            posts.push(numbered.map(|(design, checks)| Numbered {
+                number: post.number,
+                design,
+                depth,
+                checks,
+            }));
         }
         let checks = match &self.checks {
             Some(checks) => checks.build(&at.field("checks"), problems),
@@ -158,9 +179,10 @@ impl PlanSpec {
         let numbered: Vec<_> = parts
             .posts
             .iter()
-            .map(|&(number, design, depth)| {
-                let (usual, usual_depth) = usual(number).unwrap_or((parts.design, planned));
-                (number, design.unwrap_or(usual), depth.or(usual_depth))
+            .map(|own| {
+                let (usual, usual_depth) = usual(own.number).unwrap_or((parts.design, planned));
+                let design = own.design.unwrap_or(usual);
+                (own.number, design, own.depth.or(usual_depth), own.checks)
             })
             .collect();
         let mut plan =
@@ -171,8 +193,11 @@ impl PlanSpec {
         for (kind, design, depth) in parts.kinds {
             plan = plan.with_kind(kind, design, depth);
         }
-        for (number, design, depth) in numbered {
+        for (number, design, depth, checks) in numbered {
             plan = plan.with_post(number, design, depth);
+            if let Some(checks) = checks {
+                plan = plan.with_post_site_checks(number, checks);
+            }
         }
         plan
     }

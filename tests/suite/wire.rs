@@ -785,3 +785,81 @@ fn backwards_and_sensitivity_over_the_wire() {
     wrong["input"]["pressures"] = json!({ "from": "5 psf", "to": "50 psf", "step": "1 psf" });
     assert!(refused(&wrong)[0].1.contains("give speeds"));
 }
+
+/// Posts as sold go into a request as they stand.
+#[test]
+fn the_catalogue_feeds_requests() {
+    let sold = serde_json::to_value(Answer::to(&node_of(&example("as sold")))).unwrap();
+    let strength = |post: Value| {
+        let request = json!({ "version": 1, "calculate": "post_strength", "units": "us",
+            "input": { "post": post } });
+        number(&Answer::to(&node_of(&request)), "result.moment.value")
+    };
+    let pipes = sold["result"]["pipe"].as_array().unwrap();
+    assert_eq!(pipes.len(), 11);
+    for pipe in pipes {
+        let moment = strength(json!({ "kind": "pipe", "diameter": pipe["diameter"],
+            "wall": pipe["wall"], "fy": pipe["fy"] }));
+        assert!(moment > 500.0);
+    }
+    // POST-03, 2.375 x 0.154 at 30 ksi: 13.67 kip-in (AISC 360 F8, Fy from memory).
+    let line = strength(json!({ "kind": "pipe", "diameter": pipes[1]["diameter"],
+        "wall": pipes[1]["wall"], "fy": pipes[1]["fy"] }));
+    assert!((line * 12.0 / 1_000.0 - 13.67).abs() < 0.005);
+    for tube in sold["result"]["square_tube"].as_array().unwrap() {
+        let moment = strength(json!({ "kind": "square_tube", "side": tube["side"],
+            "wall": tube["wall"], "fy": "46 ksi" }));
+        assert!(moment > 1_000.0);
+    }
+}
+
+/// A rule of thumb leaves as many posts too shallow as a fence planned to its
+/// depth has posts that fail in the ground.
+#[test]
+fn rules_compared_by_another_route() {
+    let compared = Answer::to(&node_of(&example("what rules are worth")));
+    let mut plan = example("a fence");
+    plan["input"] = example("what rules are worth")["input"]["plan"].clone();
+    for (index, depth) in [
+        (0, "24 in"),
+        (1, "24 in"),
+        (2, "36 in"),
+        (3, "24 in"),
+        (4, "30 in"),
+    ] {
+        plan["input"]["planned_depth"] = json!(depth);
+        let answer = serde_json::to_value(Answer::to(&node_of(&plan))).unwrap();
+        let uses = answer["result"]["posts"].as_array().unwrap().iter();
+        let uses: Vec<_> = uses
+            .map(|post| post["check"]["embedment"].as_f64().unwrap())
+            .collect();
+        let failing = uses.iter().filter(|u| **u > 1.0).count();
+        let worst = uses.iter().copied().fold(0.0, f64::max);
+        let of = |field: &str| number(&compared, &format!("result.rules.{index}.{field}"));
+        assert_eq!(of("failing") as usize, failing, "{depth}");
+        assert!((of("utilization") / worst - 1.0).abs() < 1e-9, "{depth}");
+    }
+}
+
+#[test]
+fn own_factors_and_single_checks_count() {
+    let answer = Answer::to(&node_of(&example("own factors, one post in frost")));
+    let usual = {
+        let mut request = example("own factors, one post in frost");
+        let design = request["input"]["design"].as_object_mut().unwrap();
+        design.remove("factors");
+        Answer::to(&node_of(&request))
+    };
+    let shear = |answer: &Answer| number(answer, "result.posts.2.check.shear_at_grade.value");
+    assert!((shear(&answer) / shear(&usual) - 0.65 / 0.6).abs() < 1e-12);
+    assert!(
+        answer
+            .node()
+            .at("result.posts.4.more.frost_lifts")
+            .is_some()
+    );
+    assert!(answer.node().at("result.posts.3.more").is_none());
+    // UPL: a cone of 6 in, 3 ft, 20 degrees is 11.247 cubic feet (geometry).
+    let cone = Answer::to(&node_of(&example("a cone")));
+    assert!((number(&cone, "result.volume.value") - 11.247).abs() < 5e-4);
+}
