@@ -189,6 +189,12 @@ impl DesignSpec {
                 (setting, hole, spec.restraint, spec.square_width)
             }
             FoundationSpec::Backfill(spec) => {
+                if matches!(spec.setting, Setting::PouredConcrete | Setting::Driven) {
+                    let allowed = "one of expanding_foam, compacted_gravel, tamped_soil; concrete \
+                                   and driven are kinds of their own";
+                    problems.add(&place.field("setting"), None, allowed);
+                    return None;
+                }
                 let hole = Some(spec.hole.build(&hole_at, problems));
                 (Some(spec.setting), hole, spec.restraint, spec.square_width)
             }

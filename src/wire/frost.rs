@@ -9,7 +9,7 @@ use crate::source::{self, Citation};
 use crate::units::{Force, Length, Pressure, lb};
 use crate::uplift::{
     Adfreeze, FreezingIndex, FrostBalance, FrozenGround, LatentHeat, ThermalConductivity,
-    frost_depth,
+    berggren_lambda, frost_depth,
 };
 
 names! {
@@ -31,8 +31,12 @@ records! {
         freezing_index_celsius_days: f64,
         /// Latent heat, MJ/m³.
         latent_heat_mj_per_cu_m: f64,
-        /// λ; 1 unless said.
+        /// λ of the modified Berggren formula; 1, Stefan's, unless said.
         lambda: Option<f64>,
+        /// Stefan number μ; with thermal_ratio instead of lambda.
+        stefan_number: Option<f64>,
+        /// Thermal ratio α; with stefan_number instead of lambda.
+        thermal_ratio: Option<f64>,
     }
     /// A depth of frost.
     FrostDepthResult {
@@ -103,8 +107,22 @@ impl FrostDepthRequest {
         let place = at.field("latent_heat_mj_per_cu_m");
         let made = LatentHeat::mj_per_cu_m(self.latent_heat_mj_per_cu_m);
         let latent = problems.take(&place, made);
-        let lambda = self.lambda.unwrap_or(1.0);
-        let made = frost_depth(conductivity?, self.surface_factor, index?, latent?, lambda);
+        let lambda = match (self.lambda, self.stefan_number, self.thermal_ratio) {
+            (lambda, None, None) => Some(lambda.unwrap_or(1.0)),
+            (None, Some(mu), Some(alpha)) => {
+                let names = [
+                    ("Stefan number", "stefan_number"),
+                    ("thermal ratio", "thermal_ratio"),
+                ];
+                problems.take_by(at, &names, berggren_lambda(mu, alpha))
+            }
+            _ => {
+                let allowed = "give either lambda, or stefan_number and thermal_ratio";
+                problems.add(at, None, allowed);
+                None
+            }
+        };
+        let made = frost_depth(conductivity?, self.surface_factor, index?, latent?, lambda?);
         problems.take_by(
             at,
             &[("surface factor n", "surface_factor"), ("lambda", "lambda")],
