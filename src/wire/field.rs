@@ -9,14 +9,12 @@ use super::value::{Quantity, Size};
 use crate::caution::{Caution, Cautions};
 use crate::error::Error;
 use crate::field_test::{
-    AxialPull, Basis, Comparison, Gauge, ProofLoad, ProofOutcome, Readings, Sample, Settled,
-    SidePull, Spread,
+    AxialPull, Basis, Comparison, ProofLoad, ProofOutcome, Readings, Sample, Settled, Spread,
 };
 use crate::source;
-use crate::units::{FlexuralRigidity, Force, ForcePerVolume, Length, LineLoad, Pressure};
+use crate::units::{Force, ForcePerVolume, LineLoad, Pressure};
 
 names! {
-    Gauge { "grade" => Gauge::Grade, "load" => Gauge::Load, }
     Settled {
         "first_higher" => Settled::FirstHigher,
         "second_higher" => Settled::SecondHigher,
@@ -95,41 +93,6 @@ records! {
         alpha: Option<f64>,
         /// K tan δ implied.
         beta: Option<f64>,
-    }
-    /// What a post pulled sideways says about the ground.
-    SidePullRequest {
-        /// Load over movement.
-        readings: Vec<ReadingSpec>,
-        /// EI of the post.
-        rigidity: FlexuralRigidity,
-        /// Width that bears.
-        width: Size,
-        /// Depth.
-        depth: Size,
-        /// Height of the pull above grade.
-        height: Length,
-        /// Where the movement was read.
-        gauge: Gauge,
-        /// Readings up to this share of the peak count for stiffness; 0.5
-        /// unless said.
-        share: Option<f64>,
-    }
-    /// The ground by inverting the models of design, from one test.
-    SidePullResult {
-        /// Stiffness that grows with depth, nh.
-        growing_stiffness: ForcePerVolume,
-        /// Root mean square of what it leaves unexplained.
-        growing_residual: Size,
-        /// The same stiffness at every depth, k.
-        constant_stiffness: Pressure,
-        /// Root mean square of what it leaves unexplained.
-        constant_residual: Size,
-        /// Pressure at the peak, the same at every depth.
-        ultimate_pressure: Pressure,
-        /// Pressure per depth at the peak.
-        ultimate_growth: ForcePerVolume,
-        /// Undrained strength it implies.
-        undrained_strength: Pressure,
     }
     /// Forces.
     ForcesSpec {
@@ -236,7 +199,11 @@ alternatives! {
     }
 }
 
-fn readings(given: &[ReadingSpec], at: &Path<'_>, problems: &mut Problems) -> Option<Readings> {
+pub(super) fn readings(
+    given: &[ReadingSpec],
+    at: &Path<'_>,
+    problems: &mut Problems,
+) -> Option<Readings> {
     let pairs: Vec<_> = given.iter().map(|r| (r.movement.0, r.load)).collect();
     problems.take(at, Readings::new(&pairs))
 }
@@ -312,65 +279,6 @@ impl Calculation for AxialPullRequest {
         };
         let cautions = Cautions::default().with(Caution::FieldTests);
         Some(Done::new(result, cautions, [&source::STATICS]))
-    }
-}
-
-impl SidePullRequest {
-    fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<SidePull> {
-        let read = readings(&self.readings, &at.field("readings"), problems)?;
-        let names = [
-            ("flexural rigidity", "rigidity"),
-            ("width of the post or footing", "width"),
-            ("depth", "depth"),
-            ("height above grade", "height"),
-            ("height of the pull", "height"),
-        ];
-        let made = SidePull::new(
-            self.rigidity,
-            self.width.0,
-            self.depth.0,
-            self.height,
-            self.gauge,
-            read,
-        );
-        problems.take_by(at, &names, made)
-    }
-}
-
-impl Calculation for SidePullRequest {
-    const CALCULATE: &'static str = "side_pull";
-    type Result = SidePullResult;
-
-    fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
-        self.build(at, problems);
-    }
-
-    fn run(
-        &self,
-        _: Asked,
-        at: &Path<'_>,
-        problems: &mut Problems,
-    ) -> Option<Done<SidePullResult>> {
-        let pull = self.build(at, problems)?;
-        let share = self.share.unwrap_or(0.5);
-        let place = at.field("readings");
-        let growing = pull.growing_stiffness(share);
-        let names = [("share of the peak", "share")];
-        let place = if self.share.is_some() { at } else { &place };
-        let growing = problems.take_by(place, &names, growing)?;
-        let constant = problems.take(place, pull.constant_stiffness(share))?;
-        let result = SidePullResult {
-            growing_stiffness: growing.value,
-            growing_residual: Size(growing.residual),
-            constant_stiffness: constant.value,
-            constant_residual: Size(constant.residual),
-            ultimate_pressure: problems.take(place, pull.ultimate_pressure())?,
-            ultimate_growth: problems.take(place, pull.ultimate_growth())?,
-            undrained_strength: problems.take(place, pull.undrained_strength())?,
-        };
-        let cautions = Cautions::default().with(Caution::FieldTests);
-        let sources = [&source::RIGID_PLASTIC, &source::STATICS];
-        Some(Done::new(result, cautions, sources))
     }
 }
 

@@ -8,9 +8,7 @@ use super::backwards::{
 };
 use super::cheapest::CheapestRequest;
 use super::depth::{CapacityRequest, DepthRulesRequest, LeanRequest, PostStrengthRequest};
-use super::field::{
-    AxialPullRequest, CharacteristicRequest, CompareRequest, ProofLoadRequest, SidePullRequest,
-};
+use super::field::{AxialPullRequest, CharacteristicRequest, CompareRequest, ProofLoadRequest};
 use super::frost::{FrostBalanceRequest, FrostDepthRequest};
 use super::lateral::{LateralMethodsRequest, ResponseRequest};
 use super::materials::MaterialsRequest;
@@ -22,6 +20,7 @@ use super::request::{Asked, Calculation};
 use super::resistance::{PostResistanceRequest, SpreadBlockRequest};
 use super::schema::Definitions;
 use super::sensitivity::{SensitivityRequest, UncertaintyRequest};
+use super::side_pull::SidePullRequest;
 use super::tables::{CatalogueRequest, RulesComparedRequest, SoilConeRequest};
 use super::uplift::PullOutRequest;
 use super::value::{Style, Wire};
