@@ -88,7 +88,8 @@ fn wrapped(text: &str, letters: usize) -> Vec<String> {
     let mut lines = vec![String::new()];
     for word in text.split_whitespace() {
         let last = lines.len() - 1;
-        if !lines[last].is_empty() && lines[last].chars().count() + word.len() >= letters {
+        if !lines[last].is_empty() && lines[last].chars().count() + word.chars().count() >= letters
+        {
             lines.push(word.to_owned());
         } else {
             if !lines[last].is_empty() {
@@ -238,10 +239,7 @@ fn draw_panel(study: &Study, panel: &Panels, left: f64, top: f64, across: f64) -
     let y = move |depth: Length| top + 14.0 + depth.value / limit.value * CHART;
     let ground = y(Length::default());
     let bottom = y(limit);
-    let word = match study.system() {
-        UnitSystem::Us => "inches",
-        UnitSystem::Si => "mm",
-    };
+    let word = study.depth_word();
     let size = study.size(panel.hole);
     let hole = format!("Hole {size} {}: depths in {word}", study.size_unit());
     let mut group = Group::new()
