@@ -263,7 +263,10 @@ impl Study {
                 self.told(site.length),
                 self.told(site.spacing),
                 (site.solidity * 1000.0).round() / 10.0,
-                show_as(psf(5.0), Measure::WindPressure, self.system)
+                match self.system {
+                    UnitSystem::Us => "5 psf",
+                    UnitSystem::Si => "0.239 kPa (24.4 kg on a square metre)",
+                }
             ),
             format!(
                 "Post: {}; bending (at grade and below) and shear checked.",
