@@ -55,7 +55,7 @@ fn stroke(data: Data, pattern: usize) -> Path {
         .set("stroke-dasharray", dash)
 }
 
-/// Where a line ends because the post is too weak.
+/// Where a line ends because the post, or the ground under it, is too weak.
 fn cross(x: f64, y: f64) -> Path {
     let data = Data::new()
         .move_to((x - 3.5, y - 3.5))
@@ -88,7 +88,8 @@ fn wrapped(text: &str, letters: usize) -> Vec<String> {
     let mut lines = vec![String::new()];
     for word in text.split_whitespace() {
         let last = lines.len() - 1;
-        if !lines[last].is_empty() && lines[last].chars().count() + word.len() >= letters {
+        if !lines[last].is_empty() && lines[last].chars().count() + word.chars().count() >= letters
+        {
             lines.push(word.to_owned());
         } else {
             if !lines[last].is_empty() {
@@ -219,11 +220,11 @@ fn legend(mut page: Group, study: &Study, y: f64) -> Group {
         ));
         x += 84.0;
     }
-    let [weak, deep] = ["no depth: post too weak", "deeper than 12 ft (3.66 m)"];
+    let [weak, deep] = ["no depth will do", "deeper than 12 ft (3.66 m)"];
     page.add(cross(x + 6.0, y))
         .add(text(x + 14.0, y + 3.0, 9.0, "start", weak))
-        .add(arrow(x + 134.0, y + 4.0))
-        .add(text(x + 142.0, y + 3.0, 9.0, "start", deep))
+        .add(arrow(x + 104.0, y + 4.0))
+        .add(text(x + 112.0, y + 3.0, 9.0, "start", deep))
 }
 
 fn draw_panel(study: &Study, panel: &Panels, left: f64, top: f64, across: f64) -> Group {
@@ -238,10 +239,7 @@ fn draw_panel(study: &Study, panel: &Panels, left: f64, top: f64, across: f64) -
     let y = move |depth: Length| top + 14.0 + depth.value / limit.value * CHART;
     let ground = y(Length::default());
     let bottom = y(limit);
-    let word = match study.system() {
-        UnitSystem::Us => "inches",
-        UnitSystem::Si => "mm",
-    };
+    let word = study.depth_word();
     let size = study.size(panel.hole);
     let hole = format!("Hole {size} {}: depths in {word}", study.size_unit());
     let mut group = Group::new()

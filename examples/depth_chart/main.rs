@@ -11,12 +11,16 @@
 //! forwards: set to it, every post of the fence passes every check.
 
 mod chart;
+#[path = "../tall_privacy_fence/one_line.rs"]
+mod one_line;
 mod study;
 
 use clap::{Parser, ValueEnum};
 use comfy_table::{Table, presets};
+use groundline::ground::SoilClass;
 use groundline::units::{Length, Measurable, UnitSystem, Velocity, parse};
 use std::fmt::Write as _;
+use std::io::Write as _;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use study::{Outcome, Study, class_name};
@@ -28,29 +32,29 @@ use study::{Outcome, Study, class_name};
 #[command(name = "depth_chart")]
 pub(crate) struct Flags {
     /// Heights of the fence, ascending [default: 3 to 8 ft, or 1 to 2.4 m].
-    #[arg(long, value_delimiter = ',', value_parser = read::<Length>)]
+    #[arg(long, value_delimiter = ',', value_parser = read::<Length>, allow_hyphen_values = true)]
     heights: Vec<Length>,
     /// Basic wind speeds of ASCE 7, strength level [default: 100, 115, 130, 150
     /// mph, or 45, 51, 58, 67 m/s].
-    #[arg(long, value_delimiter = ',', value_parser = read::<Velocity>)]
+    #[arg(long, value_delimiter = ',', value_parser = read::<Velocity>, allow_hyphen_values = true)]
     speeds: Vec<Velocity>,
     /// Diameters of the round holes [default: 12, 18, 24 in, or 300, 450, 600 mm].
-    #[arg(long, value_delimiter = ',', value_parser = read::<Length>)]
+    #[arg(long, value_delimiter = ',', value_parser = read::<Length>, allow_hyphen_values = true)]
     holes: Vec<Length>,
     /// Classes of soil, IBC Table 1806.2.
-    #[arg(long, value_delimiter = ',', default_value = "3,4,5")]
-    soils: Vec<u8>,
+    #[arg(long, value_delimiter = ',', default_value = "3,4,5", value_parser = soil_class, allow_hyphen_values = true)]
+    soils: Vec<SoilClass>,
     /// Exposure of ASCE 7-22.
     #[arg(long, value_enum, default_value = "b")]
     exposure: ExposureArg,
     /// Greatest spacing of posts [default: 6 ft, or 1.8 m].
-    #[arg(long, value_parser = read::<Length>)]
+    #[arg(long, value_parser = read::<Length>, allow_hyphen_values = true)]
     spacing: Option<Length>,
     /// Length of the straight fence [default: 96 ft, or 28.8 m].
-    #[arg(long, value_parser = read::<Length>)]
+    #[arg(long, value_parser = read::<Length>, allow_hyphen_values = true)]
     length: Option<Length>,
     /// Solid area over gross area of the panel.
-    #[arg(long, default_value_t = 1.0)]
+    #[arg(long, default_value_t = 1.0, value_parser = share, allow_hyphen_values = true)]
     solidity: f64,
     /// The post: dressed southern pine No. 2, pipe of 50 ksi (2-3/8, 2-7/8, 4 in
     /// across) or Schedule 40 of 30 ksi (3-1/2, 4-1/2, 6-5/8 in across).
@@ -118,18 +122,40 @@ fn read<Q: Measurable>(text: &str) -> Result<Q, String> {
     parse(text).map_err(|error| error.to_string())
 }
 
+fn soil_class(text: &str) -> Result<SoilClass, String> {
+    let number = text.parse().ok();
+    number
+        .and_then(|number| SoilClass::from_number(number).ok())
+        .ok_or("give 1 to 5, the class of material of IBC Table 1806.2".to_owned())
+}
+
+fn share(text: &str) -> Result<f64, String> {
+    text.parse()
+        .map_err(|_| "give a pure number, 0.01 to 1".to_owned())
+}
+
 fn main() -> ExitCode {
-    let flags = Flags::parse();
+    let flags = match Flags::try_parse() {
+        Ok(flags) => flags,
+        Err(error) if error.use_stderr() => return refuse(&one_line::one_line(&error)),
+        Err(help) => {
+            print!("{help}");
+            return ExitCode::SUCCESS;
+        }
+    };
     match run(&flags) {
         Ok(text) => {
-            print!("{text}");
+            // A reader that closes early (`| head`) is no failure.
+            let _ = std::io::stdout().write_all(text.as_bytes());
             ExitCode::SUCCESS
         }
-        Err(message) => {
-            eprintln!("{message}");
-            ExitCode::from(2)
-        }
+        Err(message) => refuse(&message),
     }
+}
+
+fn refuse(message: &str) -> ExitCode {
+    eprintln!("{message}");
+    ExitCode::from(2)
 }
 
 fn run(flags: &Flags) -> Result<String, String> {
@@ -195,9 +221,9 @@ fn page(study: &Study) -> String {
         column.set_cell_alignment(comfy_table::CellAlignment::Right);
     }
     let mut text = format!(
-        "HOW DEEP: required depth of post holes, {}, by height of fence in {}\n\n{table}\n\n",
-        study.size_unit(),
-        study.length_unit()
+        "HOW DEEP: required depth of post holes in {}, by height of fence in {}\n\n{table}\n\n",
+        study.depth_word(),
+        study.height_word()
     );
     for line in study.key() {
         let _ = writeln!(text, "{line}");

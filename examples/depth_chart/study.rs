@@ -96,11 +96,24 @@ fn list<T: Copy>(given: &[T], default: &[T], most: usize, flag: &str) -> Result<
     let list = if given.is_empty() { default } else { given };
     if list.len() > most {
         return Err(format!(
-            "{flag}: {} values; one page takes {most}",
+            "{flag}: {} values are too many: give 1 to {most}, one page takes no more",
             list.len()
         ));
     }
     Ok(list.to_vec())
+}
+
+/// The flag that a refused field came from.
+fn flag(field: &str) -> Option<&'static str> {
+    Some(match field {
+        "fence height" => "--heights",
+        "wind speed" => "--speeds",
+        "hole diameter" | "hole size" => "--holes",
+        "post spacing" => "--spacing",
+        "run length" => "--length",
+        "solidity" => "--solidity",
+        _ => return None,
+    })
 }
 
 impl Study {
@@ -130,17 +143,19 @@ impl Study {
             [45.0, 51.0, 58.0, 67.0].map(m_per_s).to_vec()
         };
         let heights = list(&flags.heights, &heights, 8, "--heights")?;
-        if heights.windows(2).any(|pair| pair[0] >= pair[1]) {
-            return Err("--heights: give them ascending".to_owned());
+        if let Some(pair) = heights.windows(2).find(|pair| pair[0] >= pair[1]) {
+            let [before, after] = [pair[0], pair[1]].map(|height| show(height, system).to_string());
+            return Err(format!(
+                "--heights: {after} after {before} is not allowed: give them ascending"
+            ));
         }
         let holes = list(&flags.holes, &holes, 3, "--holes")?;
         let speeds = list(&flags.speeds, &speeds, 5, "--speeds")?;
-        let tell = |error: Error| error.in_system(system).to_string();
-        let soils = list(&flags.soils, &[], 3, "--soils")?
-            .into_iter()
-            .map(SoilClass::from_number)
-            .collect::<Result<Vec<_>, _>>()
-            .map_err(tell)?;
+        let tell = |error: Error| {
+            let told = error.in_system(system);
+            flag(error.field()).map_or(told.to_string(), |flag| format!("{flag}: {told}"))
+        };
+        let soils = list(&flags.soils, &[], 3, "--soils")?;
         let site = Site {
             exposure: match flags.exposure {
                 ExposureArg::B => Exposure::B,
@@ -244,14 +259,17 @@ impl Study {
             ),
             format!(
                 "Fence: straight, {} long, free at both ends, level, no gates; posts up to {} apart; \
-                 panel {} % solid, on the ground, {} heavy. Its worst post sets the depth of all.",
+                 panel {} % solid, on the ground, weighing {}. Its worst post sets the depth of all.",
                 self.told(site.length),
                 self.told(site.spacing),
                 (site.solidity * 1000.0).round() / 10.0,
-                show_as(psf(5.0), Measure::WindPressure, self.system)
+                match self.system {
+                    UnitSystem::Us => "5 psf",
+                    UnitSystem::Si => "0.239 kPa (24.4 kg on a square metre)",
+                }
             ),
             format!(
-                "Post: {}; bending, at grade and below, and shear checked.",
+                "Post: {}; bending (at grade and below) and shear checked.",
                 post_name(flags.post, self.system)
             ),
             format!(
@@ -313,6 +331,18 @@ impl Study {
     }
     pub(crate) fn size_unit(&self) -> &'static str {
         Measure::SectionLength.symbol(self.system)
+    }
+    pub(crate) fn depth_word(&self) -> &'static str {
+        match self.system {
+            UnitSystem::Us => "inches",
+            UnitSystem::Si => "mm",
+        }
+    }
+    pub(crate) fn height_word(&self) -> &'static str {
+        match self.system {
+            UnitSystem::Us => "feet",
+            UnitSystem::Si => "metres",
+        }
     }
     pub(crate) fn speed_unit(&self) -> &'static str {
         Measure::Speed.symbol(self.system)
@@ -431,7 +461,7 @@ fn post_name(flag: PostArg, system: UnitSystem) -> String {
                 show_as(steel.yield_strength(), Measure::Stress, system).to_string()
             });
             format!(
-                "steel pipe {} x {}, Fy {fy}",
+                "steel pipe {} x {}, yield strength {fy}",
                 size(pipe.outside()),
                 size(pipe.wall())
             )

@@ -12,6 +12,9 @@
 //! come from a seeded generator (ChaCha, eight rounds): the same seed gives the same
 //! page. This is no reliability analysis to a code.
 
+#[path = "../tall_privacy_fence/one_line.rs"]
+mod one_line;
+
 use clap::{Parser, ValueEnum};
 use comfy_table::{Table, presets};
 use groundline::Error;
@@ -35,6 +38,7 @@ use groundline::wind::{AsceSite, BasicWindSpeed, Edition, Exposure};
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng, SeedableRng};
 use std::fmt::Write as _;
+use std::io::Write as _;
 use std::process::ExitCode;
 
 /// What matters: each input alone, then all at random.
@@ -42,31 +46,31 @@ use std::process::ExitCode;
 #[command(name = "sensitivity")]
 struct Flags {
     /// Height of the fence [default: 6 ft].
-    #[arg(long, value_parser = read::<Length>)]
+    #[arg(long, value_parser = read::<Length>, allow_hyphen_values = true)]
     height: Option<Length>,
     /// Greatest spacing of posts [default: 8 ft].
-    #[arg(long, value_parser = read::<Length>)]
+    #[arg(long, value_parser = read::<Length>, allow_hyphen_values = true)]
     spacing: Option<Length>,
     /// Basic wind speed, ASCE 7-22, exposure B [default: 110 mph].
-    #[arg(long, value_parser = read::<Velocity>)]
+    #[arg(long, value_parser = read::<Velocity>, allow_hyphen_values = true)]
     speed: Option<Velocity>,
     /// Diameter of the holes [default: 14 in].
-    #[arg(long, value_parser = read::<Length>)]
+    #[arg(long, value_parser = read::<Length>, allow_hyphen_values = true)]
     hole: Option<Length>,
     /// Planned depth of the holes [default: 66 in].
-    #[arg(long, value_parser = read::<Length>)]
+    #[arg(long, value_parser = read::<Length>, allow_hyphen_values = true)]
     depth: Option<Length>,
     /// No planned depth: how the required depth moves; nothing at random.
     #[arg(long, conflicts_with = "depth")]
     no_depth: bool,
-    /// Share to each side.
-    #[arg(long, default_value_t = 0.1)]
+    /// Share by which each input is varied to each side, 0.001 to 0.5.
+    #[arg(long, default_value_t = 0.1, value_parser = band, allow_hyphen_values = true)]
     band: f64,
     /// How many samples, 1 to 1 000 000.
-    #[arg(long, default_value_t = 2_000)]
+    #[arg(long, default_value_t = 2_000, value_parser = samples, allow_hyphen_values = true)]
     samples: u32,
     /// Seed of the random numbers.
-    #[arg(long, default_value_t = 1)]
+    #[arg(long, default_value_t = 1, value_parser = seed, allow_hyphen_values = true)]
     seed: u64,
     /// Units of the report.
     #[arg(long, value_enum, default_value = "us")]
@@ -86,20 +90,62 @@ fn read<Q: Measurable>(text: &str) -> Result<Q, String> {
     parse(text).map_err(|error| error.to_string())
 }
 
+fn band(text: &str) -> Result<f64, String> {
+    text.parse()
+        .map_err(|_| "give a pure number, 0.001 to 0.5".to_owned())
+}
+
+fn samples(text: &str) -> Result<u32, String> {
+    text.parse()
+        .map_err(|_| "give a whole number, 1 to 1000000".to_owned())
+}
+
+fn seed(text: &str) -> Result<u64, String> {
+    text.parse()
+        .map_err(|_| format!("give a whole number, 0 to {}", u64::MAX))
+}
+
+/// The flag that a refused field came from.
+fn flag(field: &str) -> Option<&'static str> {
+    Some(match field {
+        "fence height" => "--height",
+        "post spacing" => "--spacing",
+        "wind speed" => "--speed",
+        "hole diameter" | "hole size" => "--hole",
+        "depth" => "--depth",
+        "band" => "--band",
+        "samples" => "--samples",
+        _ => return None,
+    })
+}
+
+fn refuse(message: &str) -> ExitCode {
+    eprintln!("{message}");
+    ExitCode::from(2)
+}
+
 fn main() -> ExitCode {
-    let flags = Flags::parse();
+    let flags = match Flags::try_parse() {
+        Ok(flags) => flags,
+        Err(error) if error.use_stderr() => return refuse(&one_line::one_line(&error)),
+        Err(help) => {
+            print!("{help}");
+            return ExitCode::SUCCESS;
+        }
+    };
     let system = match flags.units {
         Units::Us => UnitSystem::Us,
         Units::Si => UnitSystem::Si,
     };
     match page(&flags, system) {
         Ok(text) => {
-            print!("{text}");
+            // A reader that closes early (`| head`) is no failure.
+            let _ = std::io::stdout().write_all(text.as_bytes());
             ExitCode::SUCCESS
         }
         Err(error) => {
-            eprintln!("{}", error.in_system(system));
-            ExitCode::from(2)
+            let told = error.in_system(system);
+            refuse(&flag(error.field()).map_or(told.to_string(), |flag| format!("{flag}: {told}")))
         }
     }
 }
@@ -161,7 +207,7 @@ fn page(flags: &Flags, system: UnitSystem) -> Result<String, Error> {
         // The middle of one of 2^32 equal parts: never 0, never 1.
         let random = || (f64::from(generator.next_u32()) + 0.5) / 4_294_967_296.0;
         let spread = uncertainty(&plan, &inputs()?, flags.samples, random)?;
-        at_random(&spread, flags.seed, &mut text);
+        at_random(&spread, flags.seed, system, &mut text);
         cautions = cautions.and(spread.cautions());
         if flags.worksheet {
             let _ = writeln!(text, "{}", report::text(&spread.worksheet(system)));
@@ -176,7 +222,8 @@ fn alone(found: &Sensitivity, system: UnitSystem, text: &mut String) {
     let base = &found.base;
     let _ = writeln!(
         text,
-        "As planned: utilization {:.3}, {} of post {}; greatest depth needed {}, post {}\n",
+        "As planned: utilization {:.3} (load over capacity; up to 1 holds), {} of post {}; greatest \
+         depth needed {}, post {}\n",
         base.utilization.ratio(),
         base.governing,
         base.post,
@@ -226,7 +273,8 @@ fn alone(found: &Sensitivity, system: UnitSystem, text: &mut String) {
     }
     let _ = writeln!(
         text,
-        "Slopes over ±{} %; where the sides differ: below | above.\n",
+        "u: utilization. % of u per %: by how much it changes when the input grows by 1 %.\n\
+         Slopes over ±{} %; where the sides differ: below | above.\n",
         100.0 * found.band.step()
     );
 }
@@ -267,12 +315,12 @@ fn governs(effect: &Effect) -> String {
 }
 
 /// All of them at random.
-fn at_random(spread: &Uncertainty, seed: u64, text: &mut String) {
+fn at_random(spread: &Uncertainty, seed: u64, system: UnitSystem, text: &mut String) {
     let _ = writeln!(text, "At random, as ratios to the plan (invented):");
     for cut in &spread.inputs {
         let _ = write!(
             text,
-            "  {}: {}, mean {:.3}, deviation {:.3}",
+            "  {}: {}, mean {:.3}, standard deviation {:.3}",
             cut.input,
             cut.distribution.name(),
             cut.distribution.mean(),
@@ -301,6 +349,9 @@ fn at_random(spread: &Uncertainty, seed: u64, text: &mut String) {
         spread.evaluated(),
         spread.not_built
     );
+    if let Some(error) = spread.first_refusal {
+        let _ = writeln!(text, "  first that could not: {}", error.in_system(system));
+    }
     if spread.cut_off() > 1e-6 {
         let _ = writeln!(
             text,
@@ -308,14 +359,11 @@ fn at_random(spread: &Uncertainty, seed: u64, text: &mut String) {
             100.0 * spread.cut_off()
         );
     }
-    if let Some(error) = spread.first_refusal {
-        let _ = writeln!(text, "  the first of those: {error}");
-    }
     if let (Some(share), Some(mean)) = (spread.probability(), spread.mean) {
         let (low, high) = share.interval();
         let _ = writeln!(
             text,
-            "  above 1: {} of {}, {:.2} % ({:.2} to {:.2} % at 95 %)",
+            "  fails (utilization above 1): {} of {}, {:.2} % (with 95 % confidence {:.2} to {:.2} %)",
             share.count(),
             share.of(),
             100.0 * share.share(),

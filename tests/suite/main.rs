@@ -19,6 +19,7 @@ mod breakout;
 mod codes;
 mod combination;
 mod cubic;
+mod depth_chart;
 #[cfg(feature = "serde")]
 mod embed;
 mod embedment;
@@ -45,6 +46,7 @@ mod schedule_refusals;
 mod schedule_refusals_asked;
 mod sections;
 mod sensitivity;
+mod sensitivity_example;
 mod side_by_side;
 mod site_checks;
 mod site_checks_kinds;
