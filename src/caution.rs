@@ -52,6 +52,12 @@ cautions! {
     /// A check asked for and not made.
     NotAllChecked = "A check that was asked for could not be made and counts for nothing here; its \
         reason stands in the working.";
+    /// Weight with bending without the ground.
+    FixedFoot = "Weight with bending took the post as fixed in the ground. Soft ground or a shallow \
+        hole lets its weight tip it more: ask for lean too, which tells how the ground turns.";
+    /// Round timber.
+    Taper = "Round timber was taken as thick at its top as at grade. A tapered pole leans more and \
+        buckles sooner.";
     /// Presumptive soil.
     PresumptiveSoil = "Presumptive soil values suppose firm, natural, undisturbed ground of the \
         class named. Mud, organic soil, peat, soft clay and loose fill have no presumptive value.";

@@ -207,12 +207,12 @@ impl<L: Combined> Combination<L> {
     /// # Errors
     /// Wind outside 0.1 to 3 (with the alternative family not below its own
     /// 0.78, which its soil increase stands on), dead load outside 0.5 to 3, relieving dead load
-    /// outside 0 to 1.5.
+    /// outside 0 to 1.
     pub fn with_factors(self, wind: f64, dead: f64, relieving: f64) -> Result<Self, Error> {
         Ok(Self {
             wind: number_within("factor on wind", wind, self.level.least_wind(), 3.0)?,
             dead: number_within("factor on dead load", dead, 0.5, 3.0)?,
-            relieving: number_within("factor on relieving dead load", relieving, 0.0, 1.5)?,
+            relieving: number_within("factor on relieving dead load", relieving, 0.0, 1.0)?,
             source: &source::GIVEN,
             ..self
         })

@@ -3,7 +3,7 @@
 
 use crate::caution::{Caution, Cautions};
 use crate::error::{Error, size_within, within};
-use crate::section::{PostSection, disc};
+use crate::section::{PostSection, Square, disc};
 use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
 use crate::units::{Area, Length, Measurable, Measure, Volume, ft, inch};
@@ -163,6 +163,8 @@ enum Fill {
 pub struct Foundation {
     fill: Fill,
     section: PostSection,
+    /// What stands in the hole: the sleeve round a post, else the post.
+    outline: PostSection,
     square_width: SquareWidth,
     restraint: Restraint,
 }
@@ -183,6 +185,7 @@ impl Foundation {
         Ok(Self {
             fill: Fill::Concrete(hole),
             section,
+            outline: section,
             square_width: SquareWidth::default(),
             restraint: Restraint::default(),
         })
@@ -196,6 +199,7 @@ impl Foundation {
         Self {
             fill: Fill::Bare,
             section,
+            outline: section,
             square_width: SquareWidth::default(),
             restraint: Restraint::default(),
         }
@@ -208,7 +212,7 @@ impl Foundation {
     pub fn in_hole(self, hole: Hole) -> Result<Self, Error> {
         match self.fill {
             Fill::Concrete(_) => Ok(Self {
-                fill: Self::concrete(hole, self.section)?.fill,
+                fill: Self::concrete(hole, self.outline)?.fill,
                 ..self
             }),
             Fill::Backfilled(_) | Fill::Driven | Fill::Bare => Err(Error::NotApplicable {
@@ -257,7 +261,35 @@ impl Foundation {
             }
             Fill::Driven | Fill::Bare => {}
         }
-        Ok(Self { section, ..self })
+        Ok(Self {
+            section,
+            outline: section,
+            ..self
+        })
+    }
+
+    /// With a sleeve round the post, which takes its room in the hole; b stays.
+    ///
+    /// # Errors
+    /// The sleeve does not fit, as the post of [`Foundation::concrete`] or
+    /// [`Foundation::backfilled`] must.
+    pub fn sleeved(self, sleeve: Square) -> Result<Self, Error> {
+        let outline = PostSection::Square(sleeve);
+        match self.fill {
+            Fill::Concrete(hole) => {
+                Self::concrete(hole, outline)?;
+            }
+            Fill::Backfilled(hole) => {
+                Self::backfilled(hole, outline)?;
+            }
+            Fill::Driven | Fill::Bare => {}
+        }
+        Ok(Self { outline, ..self })
+    }
+
+    /// What stands in the hole: the sleeve round a post, else the post.
+    pub const fn outline(&self) -> &PostSection {
+        &self.outline
     }
 
     /// With the other reading of b for a square.
@@ -334,7 +366,7 @@ impl Foundation {
     pub fn concrete_volume(&self, depth: Length) -> Volume {
         let depth = Length::from_si(depth.value.max(0.0).min(ft(300.0).value));
         match &self.fill {
-            Fill::Concrete(hole) => (hole.area() - self.section.gross_area()) * depth,
+            Fill::Concrete(hole) => (hole.area() - self.outline.gross_area()) * depth,
             _ => Volume::from_si(0.0),
         }
     }

@@ -50,7 +50,7 @@ mod timber_values;
 
 pub use aluminium::{Alloy, Aluminium, AluminiumPost, Temper};
 pub use any::Post;
-pub use axial::{AxialBending, AxialForm, AxialOptions, CompressionValues};
+pub use axial::{AxialBending, AxialForm, AxialOptions, CompressionValues, TurningStiffness};
 pub use below_grade::BelowGrade;
 pub use design_resistance::{DesignCheck, DesignResistance};
 pub use given::GivenPost;

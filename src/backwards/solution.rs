@@ -176,7 +176,8 @@ impl<Q: Measurable, C: WindCode> Solution<Q, C> {
     }
 }
 
-/// The worst post of a plan, or one post; every one needs a planned depth.
+/// The worst post of a plan, or one post; every one needs a planned depth, and
+/// whatever more was asked of it.
 pub(super) fn worst<C: WindCode>(
     plan: &FencePlan<C>,
     which: Option<usize>,
@@ -187,6 +188,7 @@ where
     let schedule = plan.unchecked_schedule()?;
     let mut worst: Option<ScheduledPost<C::Level>> = None;
     let mut cautions = Cautions::default();
+    let mut unchecked = None;
     for post in plan.fence().posts() {
         if which.is_some_and(|number| number != post.number) {
             continue;
@@ -199,6 +201,7 @@ where
             });
         }
         cautions = cautions.and(checked.cautions());
+        unchecked = unchecked.or(checked.site.unchecked().next().copied());
         if worst.is_none_or(|worst| checked.utilization() > worst.utilization()) {
             worst = Some(checked);
         }
@@ -207,7 +210,11 @@ where
         field: "post number",
         reason: "the fence has no such post",
     })?;
-    Ok((worst, cautions))
+    match unchecked {
+        // What was asked and could not be checked leaves the question open.
+        Some(error) => Err(error),
+        None => Ok((worst, cautions)),
+    }
 }
 
 /// Is any post, or the one asked of, too weak whatever its hole?

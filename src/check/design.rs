@@ -11,6 +11,7 @@ use crate::foundation::{Foundation, Hole, Restraint, SquareWidth};
 use crate::ground::Ground;
 use crate::limit_state::AllowableStress;
 use crate::post::{Post, PostStrength};
+use crate::section::Square;
 use crate::units::Length;
 use crate::utilization::Utilization;
 
@@ -48,7 +49,7 @@ impl PostDesign {
         Ok(Self::with_foundation(
             ground,
             post,
-            Foundation::concrete(hole, post.section())?,
+            around(Foundation::concrete(hole, post.section())?, &post)?,
         ))
     }
 
@@ -87,6 +88,7 @@ impl PostDesign {
             }
             _ => Foundation::backfilled(hole, post.section())?,
         };
+        let foundation = around(foundation, &post)?;
         Ok(Self {
             setting: Some(setting),
             ..Self::with_foundation(ground, post, foundation)
@@ -160,7 +162,7 @@ impl PostDesign {
     /// As [`Foundation::with_section`].
     pub fn with_post(self, post: Post) -> Result<Self, Error> {
         Ok(Self {
-            foundation: self.foundation.with_section(post.section())?,
+            foundation: around(self.foundation.with_section(post.section())?, &post)?,
             post,
             strength: post.strength(),
             ..self
@@ -306,5 +308,14 @@ impl PostDesign {
     #[inline]
     pub const fn formula(&self) -> &PoleFormula {
         &self.formula
+    }
+}
+
+/// A sleeve takes its room in the hole.
+#[inline]
+fn around(foundation: Foundation, post: &Post) -> Result<Foundation, Error> {
+    match post {
+        Post::Sleeved(post) => foundation.sleeved(Square::new(post.sleeve().outside())?),
+        _ => Ok(foundation),
     }
 }

@@ -141,6 +141,8 @@ impl FrostOptions {
         let ground = match self.grip {
             Grip::Given(stress) => return (stress, &source::GIVEN),
             Grip::Of(ground) => ground,
+            // Where gravel is what grips steel, its row of the table, the greatest.
+            Grip::FineGrained if gripped.steel && gripped.gravel => FrozenGround::GravelOnSteel,
             Grip::FineGrained if gripped.steel => FrozenGround::FineOnSteel,
             Grip::FineGrained => FrozenGround::FineOnWoodOrConcrete,
         };

@@ -104,7 +104,7 @@ impl Materials {
             reason: "quantities want the hole: PostDesign::set_in",
         })?;
         let dug = depth + options.base;
-        let fill = annulus(hole, &design.post().section(), dug, options.base)?;
+        let fill = annulus(hole, design.foundation().outline(), dug, options.base)?;
         let bags = match setting {
             Some(Setting::TampedSoil) | None => None,
             Some(_) => Some(options.bag.count(fill, options.waste)?),

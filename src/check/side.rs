@@ -21,7 +21,10 @@ pub enum SideFriction {
     /// None. The default.
     #[default]
     None,
-    /// A sixth of the vertical bearing of the ground, at most 500 psf.
+    /// A sixth of the vertical bearing of the ground, at most 500 psf, of poured
+    /// concrete alone: the clause is of elements cast in place. It is one of
+    /// compression; uplift there is by analysis over 3 or tests over 2, so look
+    /// at it as an estimate.
     Presumptive,
     /// An allowable stress of your own. As the presumptive one it counts only
     /// where the setting may have friction without a test
@@ -44,7 +47,11 @@ impl SideFriction {
 
     /// What of it counts for a design.
     pub(super) fn of(self, design: &PostDesign) -> Result<CreditedFriction, Error> {
-        let credits = design.setting().is_some_and(Setting::credits_friction);
+        let credits = match self {
+            // The clause is of elements cast in place.
+            Self::Presumptive => design.setting() == Some(Setting::PouredConcrete),
+            _ => design.setting().is_some_and(Setting::credits_friction),
+        };
         let nothing = CreditedFriction {
             stress: kpa(0.0),
             refused: false,
@@ -164,6 +171,8 @@ pub(super) struct Gripped {
     pub(super) perimeter: Length,
     /// Steel against the ground, rather than concrete, wood or foam.
     pub(super) steel: bool,
+    /// Gravel, rather than the ground, is what grips.
+    pub(super) gravel: bool,
 }
 
 impl Gripped {
@@ -175,10 +184,12 @@ impl Gripped {
         match design.foundation().dug_hole() {
             Some(hole) if filled => Self {
                 perimeter: around_hole(hole),
+                gravel: false,
                 steel: false,
             },
             _ => Self {
                 perimeter: around_post(&design.post().section()),
+                gravel: design.setting() == Some(Setting::CompactedGravel),
                 // A tube of known strength may be anything: steel grips most.
                 steel: matches!(
                     design.post().section(),

@@ -109,14 +109,15 @@ impl SiteChecks {
             cases,
             height,
         };
+        let lean = Checked::made(self.lean.map(|asked| LeanCheck::new(&asked, &post)));
         SiteResults {
-            lean: Checked::made(self.lean.map(|asked| LeanCheck::new(&asked, &post))),
+            lean,
             frost: Checked::made(self.frost.map(|asked| FrostCheck::new(&asked, &post))),
             uplift: Checked::made(
                 self.uplift
                     .map(|asked| UpliftCheck::new(&asked, self.frost.as_ref(), &post)),
             ),
-            axial: Checked::made(self.axial.map(|asked| post.axial(&asked))),
+            axial: Checked::made(self.axial.map(|asked| post.axial(&asked, lean.done()))),
             materials: Checked::made(
                 self.materials
                     .map(|asked| Materials::new(&asked, check.design(), check.depth())),
@@ -152,8 +153,23 @@ impl<L: CombinesTo<AllowableStress>> Standing<'_, L> {
             .ok_or(NO_CASE)
     }
 
-    fn axial(&self, options: &AxialOptions) -> Result<AxialBending, Error> {
+    /// `lean` tells how the ground turns, where it was asked.
+    fn axial(
+        &self,
+        options: &AxialOptions,
+        lean: Option<&LeanCheck>,
+    ) -> Result<AxialBending, Error> {
         let design = self.check.design();
+        let options = &match lean {
+            Some(lean) => options.on_ground(lean.turning()?),
+            None => *options,
+        };
+        if self.cases.iter().all(|case| case.dead.axial().value <= 0.0) {
+            return Err(Error::NotApplicable {
+                field: "weight at grade",
+                reason: "weight with bending wants a weight: give that of the panels",
+            });
+        }
         let (embedment, top) = (
             self.check.strength.demand.embedment(),
             design.ground().discounted_top(),
@@ -166,7 +182,9 @@ impl<L: CombinesTo<AllowableStress>> Standing<'_, L> {
             let bending = PostStrengthCheck::new(demand, design.strength, case.is_skew()).bending;
             let length = self.height + demand.depth_of_moment();
             let both = AxialBending::new(design.post(), options, actions.axial(), bending, length)?;
-            if worst.is_none_or(|worst| both.utilization > worst.utilization) {
+            // Of cases alike the one that bends the post more.
+            let rank = |both: &AxialBending| (both.utilization, both.bending);
+            if worst.is_none_or(|worst| rank(&both) > rank(&worst)) {
                 worst = Some(both);
             }
         }
@@ -272,6 +290,18 @@ impl SiteResults {
         }
     }
 
+    /// Checks that were asked for and could not be made: quantities are none.
+    pub fn unchecked(&self) -> impl Iterator<Item = &Error> {
+        [
+            self.lean.refusal(),
+            self.frost.refusal(),
+            self.uplift.refusal(),
+            self.axial.refusal(),
+        ]
+        .into_iter()
+        .flatten()
+    }
+
     /// What was asked for and could not be made.
     pub fn refusals(&self) -> impl Iterator<Item = &Error> {
         [
@@ -291,6 +321,10 @@ impl SiteResults {
             .axial
             .done()
             .is_some_and(|axial| axial.source().mark == crate::source::Mark::FromMemory);
+        let fixed = self
+            .axial
+            .done()
+            .is_some_and(|axial| axial.turning.is_none());
         let bonded = self.uplift.done().is_some_and(UpliftCheck::bonded);
         let tested = self
             .frost
@@ -302,7 +336,8 @@ impl SiteResults {
         } else {
             own
         };
-        own.with_if(self.refusals().next().is_some(), Caution::NotAllChecked)
+        own.with_if(fixed, Caution::FixedFoot)
+            .with_if(self.refusals().next().is_some(), Caution::NotAllChecked)
             .with_if(memory, Caution::FromMemory)
             .with_if(bonded, Caution::Shrinkage)
             .with_if(tested, Caution::FieldTests)

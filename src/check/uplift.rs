@@ -200,6 +200,7 @@ impl UpliftCheck {
     /// Writes the working.
     pub fn write(&self, sheet: &mut Worksheet) {
         sheet.section("Pull-out");
+        sheet.remark("Water in the ground is not taken off the weight.");
         sheet.push(Step::given("U", "pull, allowable-stress level", self.force));
         sheet.push(Step::given(
             "Np",

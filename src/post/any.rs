@@ -92,6 +92,7 @@ impl Post {
         let given = matches!(bare, Self::Given(_));
         Cautions::default()
             .with_if(timber, Caution::TimberTreatment)
+            .with_if(matches!(bare, Self::RoundTimber(_)), Caution::Taper)
             .with_if(matches!(self, Self::Sleeved(_)), Caution::Sleeve)
             // Adjustment factors of timber, the shear of steel, alloys are.
             .with_if(!given, Caution::FromMemory)

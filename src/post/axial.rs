@@ -11,25 +11,39 @@
 //! - Square steel tube: the same as pipe; walls slender in compression, b/t beyond
 //!   1.40 √(E/Fy), are refused.
 //! - Round timber as a square of the same area (NDS 3.7.3).
-//! - Aluminium and posts of given strength, with an axial capacity given: P/Pa +
-//!   M/Mr. A sleeved post is its insert.
+//! - Aluminium and posts of given strength, with an axial capacity and EI: P/Pa +
+//!   M/Mr, M raised by 1/(1 − 1.6 P/Pe). A sleeved post is its insert.
+//! - Timber under its weight alone too, CD 0.9 (NDS 2.3.2): P/(Fc' A).
+//!
+//! Where the rotation of the ground at a unit moment is known
+//! ([`AxialBending::on_ground`]), 1/Pe grows by L θ/M: a post is not fixed in the
+//! ground, and a soft footing tips it by its own weight. Without it the post is
+//! taken as fixed at the greatest moment, which is not safe in soft ground or
+//! shallow holes.
 //!
 //! All from memory. K = 2.1 for a cantilever, the value the commentary of AISC
 //! 360 recommends and NDS Appendix G has, over the height above grade and the
 //! depth to the greatest moment. Weight acts at the top, which is safe.
 
+mod working;
+
 use super::steel::{MODULUS_KSI, OMEGA};
 use super::{Post, SteelStrength};
 use crate::error::{Error, number_within, stress_within, within};
 use crate::source::{self, Citation};
-use crate::step::{Step, Worksheet};
 use crate::units::{
-    Area, Force, Length, Measurable, Measure, Pressure, SecondMoment, ft, ksi, lb, lb_per_sq_in,
-    number,
+    Area, FlexuralRigidity, Force, Length, Measurable, Pressure, SecondMoment, Torque, ft, ksi, lb,
+    lb_per_sq_in, n_m, number,
 };
 use crate::utilization::Utilization;
 use core::f64::consts::PI;
 
+/// CD of weight that lasts.
+const LASTING: f64 = 0.9;
+/// The greatest le/d of a column (NDS 3.7.1.4).
+const MOST_SLENDER: f64 = 50.0;
+/// KL/r of steel beyond which AISC 360 E2 advises against.
+const ADVISED: f64 = 200.0;
 /// c of sawn lumber.
 const SAWN: f64 = 0.8;
 
@@ -61,6 +75,28 @@ pub struct AxialOptions {
     factor: f64,
     timber: Option<CompressionValues>,
     capacity: Option<Force>,
+    turning: Option<TurningStiffness>,
+}
+
+/// What the ground holds against turning: a moment per radian at the foot of a
+/// post.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct TurningStiffness(Torque);
+
+impl TurningStiffness {
+    /// A moment per radian.
+    ///
+    /// # Errors
+    /// Outside 1 N·m to 10¹² N·m.
+    pub fn new(moment_per_radian: Torque) -> Result<Self, Error> {
+        let (least, most) = (n_m(1.0), n_m(1e12));
+        within("moment per radian", moment_per_radian, least, most).map(Self)
+    }
+
+    /// The moment per radian.
+    pub const fn per_radian(self) -> Torque {
+        self.0
+    }
 }
 
 impl Default for AxialOptions {
@@ -69,6 +105,7 @@ impl Default for AxialOptions {
             factor: 2.1,
             timber: None,
             capacity: None,
+            turning: None,
         }
     }
 }
@@ -77,10 +114,10 @@ impl AxialOptions {
     /// With another K than 2.1.
     ///
     /// # Errors
-    /// Outside 0.5 to 10.
+    /// Outside 2 to 10: the top is free.
     pub fn with_length_factor(self, factor: f64) -> Result<Self, Error> {
         Ok(Self {
-            factor: number_within("effective length factor", factor, 0.5, 10.0)?,
+            factor: number_within("effective length factor", factor, 2.0, 10.0)?,
             ..self
         })
     }
@@ -90,6 +127,16 @@ impl AxialOptions {
     pub const fn with_timber(self, values: CompressionValues) -> Self {
         Self {
             timber: Some(values),
+            ..self
+        }
+    }
+
+    /// With what the ground holds against turning; without it the post is taken
+    /// as fixed, which is not safe in soft ground.
+    #[must_use]
+    pub const fn on_ground(self, turning: TurningStiffness) -> Self {
+        Self {
+            turning: Some(turning),
             ..self
         }
     }
@@ -149,7 +196,7 @@ pub struct AxialBending {
     pub length: Length,
     /// KL/r, or le/d of timber; zero where the capacity is given.
     pub slenderness: f64,
-    /// Fe, or FcE of timber; zero where the capacity is given.
+    /// Fe, or FcE of timber, the turning of the ground in it where known.
     pub euler: Pressure,
     /// Fcr, or Fc' of timber; zero where the capacity is given.
     pub critical: Pressure,
@@ -161,15 +208,26 @@ pub struct AxialBending {
     pub capacity: Force,
     /// What the moment is raised by; infinite where the weight alone tips it.
     pub amplification: f64,
-    /// Both together.
+    /// Both together, or the weight alone if it is worse.
     pub utilization: Utilization,
+    /// Timber under its weight alone, CD 0.9.
+    pub alone: Option<Utilization>,
+    /// What the ground holds against turning, where known.
+    pub turning: Option<TurningStiffness>,
     area: Area,
+    /// The Euler stress of a post fixed in the ground.
+    fixed: Pressure,
     /// Fy, or Fc with CD.
     full: Pressure,
     modulus: Pressure,
     /// r, or d of timber.
     radius: Length,
     walls: f64,
+    rigidity: FlexuralRigidity,
+    /// Both together, of timber.
+    both: Utilization,
+    /// Fc with CD 0.9.
+    lasting: Pressure,
 }
 
 impl AxialBending {
@@ -178,8 +236,8 @@ impl AxialBending {
     ///
     /// # Errors
     /// Weight outside 0 to 10⁷ lb, length outside 0.1 to 300 ft; timber without
-    /// compression values, a post of given strength without a capacity; timber
-    /// of le/d beyond 50 (NDS 3.7.1.4).
+    /// compression values, aluminium or a post of given strength without a
+    /// capacity or an EI; square tube slender in compression.
     pub fn new(
         post: &Post,
         options: &AxialOptions,
@@ -204,7 +262,13 @@ impl AxialBending {
             capacity: lb(0.0),
             amplification: 1.0,
             utilization: bending,
+            alone: None,
+            turning: options.turning,
             area: post.section().gross_area(),
+            fixed: nothing,
+            rigidity: FlexuralRigidity::from_si(0.0),
+            both: bending,
+            lasting: nothing,
             full: nothing,
             modulus: nothing,
             radius: post.section().face_width(),
@@ -237,7 +301,7 @@ impl AxialBending {
             Post::Timber(timber) => {
                 let values = options.timber.ok_or(wants_values)?;
                 let (area, side) = (timber.section().area(), timber.section().side());
-                start.of_timber(area, side, timber.factors().load_duration, &values)
+                Ok(start.of_timber(area, side, timber.factors().load_duration, &values))
             }
             Post::RoundTimber(timber) => {
                 let values = options.timber.ok_or(wants_values)?;
@@ -247,19 +311,19 @@ impl AxialBending {
                     radius: side,
                     ..start
                 };
-                start.of_timber(area, side, timber.factors().load_duration, &values)
+                Ok(start.of_timber(area, side, timber.factors().load_duration, &values))
             }
             Post::Given(_) | Post::Aluminium(_) => {
                 let capacity = options.capacity.ok_or(Error::NotApplicable {
                     field: "allowable axial load",
                     reason: "weight with bending of this post wants one",
                 })?;
-                let share = (axial / capacity).value;
-                Ok(Self {
-                    capacity,
-                    utilization: of_ratio(share + bending.ratio()),
-                    ..start
-                })
+                let rigidity = post.rigidity().ok_or(Error::NotApplicable {
+                    field: "flexural rigidity",
+                    reason: "weight raises the moment: weight with bending wants the EI of the \
+                             post",
+                })?;
+                Ok(start.of_given(capacity, rigidity))
             }
             Post::Sleeved(sleeved) => Self::new(
                 &Post::from(*sleeved.insert()),
@@ -268,6 +332,35 @@ impl AxialBending {
                 bending,
                 length,
             ),
+        }
+    }
+
+    /// With the turning of the ground in the Euler stress of a fixed post.
+    fn turned(&self, fixed: Pressure, area: Area) -> Pressure {
+        match self.turning {
+            Some(turning) => {
+                let give = area.value * self.length.value / turning.0.value;
+                Pressure::from_si(1.0 / (1.0 / fixed.value + give))
+            }
+            None => fixed,
+        }
+    }
+
+    fn of_given(self, capacity: Force, rigidity: FlexuralRigidity) -> Self {
+        let effective = self.length_factor * self.length.value;
+        let load = PI * PI * rigidity.value / (effective * effective);
+        let fixed = Pressure::from_si(load / self.area.value);
+        let euler = self.turned(fixed, self.area);
+        let amplification = raise(1.6 * (self.axial / (euler * self.area)).value);
+        let share = (self.axial / capacity).value;
+        Self {
+            capacity,
+            rigidity,
+            fixed,
+            euler,
+            amplification,
+            utilization: of_ratio(share + amplified(self.bending, amplification)),
+            ..self
         }
     }
 
@@ -281,7 +374,8 @@ impl AxialBending {
         let slenderness = self.length_factor * self.length.value / radius;
         let modulus = ksi(MODULUS_KSI);
         let fy = steel.yield_strength();
-        let euler = modulus * (PI * PI / (slenderness * slenderness));
+        let fixed = modulus * (PI * PI / (slenderness * slenderness));
+        let euler = self.turned(fixed, area);
         let over = (fy / euler).value;
         let critical = if over <= 2.25 {
             fy * 0.658_f64.powf(over)
@@ -307,6 +401,7 @@ impl AxialBending {
             amplification,
             utilization: of_ratio(both),
             area,
+            fixed,
             full: fy,
             modulus,
             radius: Length::from_si(radius),
@@ -320,22 +415,27 @@ impl AxialBending {
         side: Length,
         load_duration: f64,
         values: &CompressionValues,
-    ) -> Result<Self, Error> {
+    ) -> Self {
         let slenderness = self.length_factor * (self.length / side).value;
-        if slenderness > 50.0 {
-            return Err(Error::NotApplicable {
-                field: "slenderness of the post",
-                reason: "le/d is beyond 50, where NDS 3.7.1.4 ends",
-            });
-        }
-        let euler = values.modulus * (0.822 / (slenderness * slenderness));
+        let fixed = values.modulus * (0.822 / (slenderness * slenderness));
+        let euler = self.turned(fixed, area);
         let full = values.stress * load_duration;
         let stability = column_stability((euler / full).value);
         let critical = full * stability;
         let stress = self.axial / area;
         let amplification = raise((stress / euler).value);
         let share = (stress / critical).value;
-        Ok(Self {
+        let both = of_ratio(share * share + amplified(self.bending, amplification));
+        let lasting = values.stress * LASTING;
+        let holds = lasting * column_stability((euler / lasting).value);
+        let alone = Utilization::of(stress, holds);
+        // NDS 3.7.1.4 does not allow it: an answer, not a question left open.
+        let utilization = if slenderness > MOST_SLENDER {
+            Utilization::NO_CAPACITY
+        } else {
+            both.max(alone)
+        };
+        Self {
             form: AxialForm::Timber,
             slenderness,
             euler,
@@ -343,12 +443,16 @@ impl AxialBending {
             stability,
             capacity: critical * area,
             amplification,
-            utilization: of_ratio(share * share + amplified(self.bending, amplification)),
+            utilization,
+            alone: Some(alone),
             area,
+            fixed,
             full,
             modulus: values.modulus,
+            both,
+            lasting,
             ..self
-        })
+        }
     }
 
     /// Where it comes from.
@@ -358,176 +462,6 @@ impl AxialBending {
             AxialForm::Timber => &source::NDS_3_9_2,
             AxialForm::Linear => &source::GIVEN,
         }
-    }
-
-    /// Writes the working.
-    pub fn write(&self, sheet: &mut Worksheet) {
-        sheet.section("Weight and bending together");
-        sheet.push(Step::given("Np", "weight on the post", self.axial));
-        sheet.push(Step::given_number(
-            "um",
-            "utilization in bending alone, of the case worst for it",
-            self.bending.ratio(),
-        ));
-        match self.form {
-            AxialForm::Linear => {
-                sheet.push(
-                    Step::given("Pa", "allowable axial load", self.capacity).cite(&source::GIVEN),
-                );
-            }
-            AxialForm::Timber => {
-                self.write_slenderness("le/d", sheet);
-                self.write_timber(sheet);
-            }
-            AxialForm::SteelHeavy | AxialForm::SteelLight => {
-                self.write_slenderness("KL/r", sheet);
-                self.write_steel(sheet);
-            }
-        }
-        if self.utilization == Utilization::NO_CAPACITY {
-            sheet.remark("The weight alone is beyond what the post carries without tipping.");
-            return;
-        }
-        let formula = match self.form {
-            AxialForm::SteelHeavy => "Np/Pa + 8/9*um*B",
-            AxialForm::SteelLight => "Np/(2*Pa) + um*B",
-            AxialForm::Timber => "(Np/Pa)^2 + um*B",
-            AxialForm::Linear => "Np/Pa + um",
-        };
-        let mut step = Step::computed_number(
-            "ua",
-            "utilization of both together",
-            formula,
-            self.utilization.ratio(),
-        )
-        .with("Np", self.axial)
-        .with("Pa", self.capacity)
-        .with_number("um", self.bending.ratio());
-        if self.form != AxialForm::Linear {
-            self.write_amplification(sheet);
-            step = step.with_number("B", self.amplification);
-        }
-        sheet.push(step.cite(self.source()));
-    }
-
-    fn write_slenderness(&self, name: &'static str, sheet: &mut Worksheet) {
-        sheet.remark(
-            "The length is from the greatest moment in the ground to the top; all weight is taken \
-             to act there.",
-        );
-        sheet.push(
-            Step::computed_number("s", name, "K*L/r", self.slenderness)
-                .with_number("K", self.length_factor)
-                .with_as("L", self.length, Measure::SectionLength)
-                .with_as("r", self.radius, Measure::SectionLength)
-                .cite(self.source()),
-        );
-    }
-
-    fn write_timber(&self, sheet: &mut Worksheet) {
-        let clause = &source::NDS_3_9_2;
-        sheet.push(
-            Step::given("Fs", "Fc with its factors and CD, without CP", self.full)
-                .shown_as(Measure::Stress)
-                .cite(&source::GIVEN),
-        );
-        sheet.push(
-            Step::computed("Fe", "Euler stress FcE", "0.822*E/s^2", self.euler)
-                .with_as("E", self.modulus, Measure::Stress)
-                .with_number("s", self.slenderness)
-                .shown_as(Measure::Stress)
-                .cite(clause),
-        );
-        sheet.push(
-            Step::computed_number(
-                "CP",
-                "column stability",
-                "(1 + Fe/Fs)/1.6 - sqrt(((1 + Fe/Fs)/1.6)^2 - Fe/Fs/0.8)",
-                self.stability,
-            )
-            .with_as("Fe", self.euler, Measure::Stress)
-            .with_as("Fs", self.full, Measure::Stress)
-            .cite(clause),
-        );
-        sheet.push(
-            Step::computed(
-                "Pa",
-                "allowable axial load",
-                sheet.by_system("Fs*CP*Ag", "Fs*CP*Ag/1000"),
-                self.capacity,
-            )
-            .with_as("Fs", self.full, Measure::Stress)
-            .with_number("CP", self.stability)
-            .with_as("Ag", self.area, Measure::SectionArea)
-            .cite(clause),
-        );
-    }
-
-    fn write_steel(&self, sheet: &mut Worksheet) {
-        let clause = &source::AISC_E3;
-        sheet.push(
-            Step::computed("Fe", "Euler stress", "pi^2*E/s^2", self.euler)
-                .with_as("E", self.modulus, Measure::Stress)
-                .with_number("s", self.slenderness)
-                .shown_as(Measure::Stress)
-                .cite(clause),
-        );
-        let formula = if (self.full / self.euler).value <= 2.25 {
-            "0.658^(Fy/Fe)*Fy"
-        } else {
-            "0.877*Fe"
-        };
-        sheet.push(
-            Step::computed("Fcr", "critical stress", formula, self.critical)
-                .with_as("Fe", self.euler, Measure::Stress)
-                .with_as("Fy", self.full, Measure::Stress)
-                .shown_as(Measure::Stress)
-                .cite(clause),
-        );
-        let meaning = "share of the area that counts";
-        // Of a square tube that is not slender all of it does.
-        sheet.push(if self.walls > 0.0 {
-            let formula = "min(0.038*E/(Fy*w) + 2/3, 1)";
-            Step::computed_number("q", meaning, formula, self.effective)
-                .with_as("E", self.modulus, Measure::Stress)
-                .with_as("Fy", self.full, Measure::Stress)
-                .with_number("w", self.walls)
-                .cite(clause)
-        } else {
-            Step::given_number("q", meaning, self.effective).cite(clause)
-        });
-        sheet.push(
-            Step::computed(
-                "Pa",
-                "allowable axial load",
-                sheet.by_system("Fcr*q*Ag/1.67", "Fcr*q*Ag/1.67/1000"),
-                self.capacity,
-            )
-            .with_as("Fcr", self.critical, Measure::Stress)
-            .with_number("q", self.effective)
-            .with_as("Ag", self.area, Measure::SectionArea)
-            .cite(clause),
-        );
-    }
-
-    fn write_amplification(&self, sheet: &mut Worksheet) {
-        let formula = if self.form == AxialForm::Timber {
-            sheet.by_system("1/(1 - Np/(Fe*Ag))", "1/(1 - 1000*Np/(Fe*Ag))")
-        } else {
-            sheet.by_system("1/(1 - 1.6*Np/(Fe*Ag))", "1/(1 - 1600*Np/(Fe*Ag))")
-        };
-        sheet.push(
-            Step::computed_number(
-                "B",
-                "what the moment is raised by",
-                formula,
-                self.amplification,
-            )
-            .with("Np", self.axial)
-            .with_as("Fe", self.euler, Measure::Stress)
-            .with_as("Ag", self.area, Measure::SectionArea)
-            .cite(self.source()),
-        );
     }
 }
 

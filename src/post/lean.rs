@@ -76,6 +76,8 @@ impl Lean {
     /// less than that of a force, of an even band wherever it lies, and of a
     /// pressure that changes linearly over the height, which for M/V from h/3
     /// to 2h/3 it is exactly; the even wind of [`Lean::of_wind`] among them.
+    /// Wind that comes in at two rails bends it more: by 8 % at 0.15 and 0.85 of
+    /// the height, 15 % at 0.1 and 0.9, a third at foot and top.
     /// Couples count as if they acted at the top. Derived.
     ///
     /// # Errors

@@ -75,6 +75,10 @@ where
     let more = |new: f64, old: f64| new > old * (1.0 + ALIKE);
     for post in plan.fence().posts() {
         let post = schedule.check(post)?;
+        // What was asked and cannot be checked leaves the question open.
+        if let Some(error) = post.site.unchecked().next() {
+            return Err(*error);
+        }
         let (governing, utilization) = worst_check::<C>(&post);
         let depth = DepthPoint {
             depth: post.check.required.depth(),

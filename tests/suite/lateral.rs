@@ -634,8 +634,10 @@ proptest! {
             if ultimate.mode == Mode::Ground || ultimate.mode == Mode::Head {
                 let needed = method.needed_depth(ultimate.shear * (1.0 - 1e-9), m(e)).unwrap();
                 let depth = needed.depth().unwrap();
+                // Where ground hands over to head the load hardly grows with
+                // depth: a billionth of it is the root of that in depth.
                 prop_assert!(
-                    (depth.value / l - 1.0).abs() < 1e-6,
+                    (depth.value / l - 1.0).abs() < 5e-5,
                     "{}: {} for {l}", method.name(), depth.value
                 );
             } else {

@@ -127,7 +127,7 @@ fn each_refusal_of_what_more_is_asked_names_field_value_and_what_is_allowed() {
         (
             "[soil]",
             "[axial]\nlength_factor = 20\n[soil]",
-            &["axial.length_factor = 20", "0.5 to 10"],
+            &["axial.length_factor = 20", "2 to 10"],
         ),
         (
             "[soil]",

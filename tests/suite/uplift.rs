@@ -321,6 +321,28 @@ fn alpha_by_slices() {
     );
 }
 
+/// A top that does not count holds nothing: 200 psf on 12 in from 2 and from 3 ft
+/// of 4 ft, by hand.
+#[test]
+fn friction_begins_below_what_does_not_count() {
+    use groundline::profile::presumed::default_sand;
+    let held = |dead: f64, excluded: f64| {
+        let profile = default_sand().unwrap().discounting_top(ft(dead)).unwrap();
+        let shaft = Shaft::round(inch(12.0), ft(4.0), ft(excluded)).unwrap();
+        Friction::Given(psf(200.0))
+            .resistance(&profile, &shaft)
+            .unwrap()
+            .to(lb)
+    };
+    let by_hand = |from: f64| 200.0 * std::f64::consts::PI * (4.0 - from);
+    for (dead, excluded, from) in [(0.0, 0.0, 0.0), (2.0, 1.0, 2.0), (1.0, 3.0, 3.0)] {
+        assert!(
+            (held(dead, excluded) - by_hand(from)).abs() < 1e-6,
+            "{dead} {excluded}"
+        );
+    }
+}
+
 /// The weakest way governs and is named; factors by how a value is known.
 #[test]
 fn the_weakest_way() {
