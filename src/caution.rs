@@ -52,6 +52,8 @@ cautions! {
     /// A check asked for and not made.
     NotAllChecked = "A check that was asked for could not be made and counts for nothing here; its \
         reason stands in the working.";
+    /// No weight.
+    NoWeight = "No weight of panels was given: vertical bearing was checked for none of it.";
     /// Weight with bending without the ground.
     FixedFoot = "Weight with bending took the post as fixed in the ground. Soft ground or a shallow \
         hole lets its weight tip it more: ask for lean too, which tells how the ground turns.";

@@ -297,6 +297,11 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
                 self.design.combination().source().mark == Mark::Given,
                 Caution::OwnFactors,
             )
+            .with_if(
+                self.bearing
+                    .is_some_and(|bearing| bearing.demand.value <= 0.0),
+                Caution::NoWeight,
+            )
             .with_if(self.bearing.is_none(), Caution::NoVerticalBearing)
     }
 }

@@ -35,7 +35,15 @@ impl Answer {
     /// The answer to a request as data: never a panic, never nothing.
     pub fn to(node: &Node) -> Self {
         match Request::read(node) {
-            Ok(request) => request.answer(),
+            Ok(request) => {
+                let mut answer = request.answer();
+                if let Some(mut problems) = answer.problems.take() {
+                    problems.show_as_sent(node);
+                    let name = Some(request.calculate());
+                    return Self::refusing(node.get("id"), name, problems);
+                }
+                answer
+            }
             Err(problems) => {
                 let id = node
                     .get("id")

@@ -139,6 +139,25 @@ impl Problems {
         }
     }
 
+    /// Shows at each problem what stood there in the request as sent, rather
+    /// than what became of it.
+    pub(super) fn show_as_sent(&mut self, request: &Node) {
+        for problem in &mut self.found {
+            let Some(node) = request.at(&problem.path) else {
+                continue;
+            };
+            match (node, node.get("value"), node.get("unit")) {
+                (Node::Text(_) | Node::Number(_) | Node::Bool(_), ..) => {
+                    problem.value = Some(node.brief());
+                }
+                (_, Some(value), Some(unit)) => {
+                    problem.value = Some(format!("{} {}", value.brief(), unit.brief()));
+                }
+                _ => {}
+            }
+        }
+    }
+
     /// As data: a list of `{path, value, allowed}`.
     pub(super) fn write(&self) -> Node {
         let problem = |problem: &Problem| {

@@ -187,7 +187,10 @@ impl Request {
                 worksheet,
                 input,
             }),
-            _ => Err(problems),
+            _ => {
+                problems.show_as_sent(node);
+                Err(problems)
+            }
         }
     }
 

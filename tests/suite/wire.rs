@@ -330,6 +330,26 @@ fn every_fault_is_said_at_once_with_its_path() {
     }
 }
 
+/// A problem shows what was sent, not what became of it.
+#[test]
+fn problems_show_what_was_sent() {
+    for (sent, shown) in [
+        (json!({ "value": 1e3, "unit": "yd" }), "1000 yd"),
+        (json!("0.001 km"), "0.001 km"),
+        (json!(7), "7"),
+        (json!("1234567 in"), "1234567 in"),
+    ] {
+        let mut request = example("rules");
+        request["input"]["height"] = sent.clone();
+        let answer = Answer::to(&node_of(&request));
+        let value = answer.problems().next().map(|p| p.value.clone());
+        assert_eq!(value.unwrap().as_deref(), Some(shown), "{sent}");
+    }
+    let mut request = example("a lean");
+    request["input"]["limit"] = json!(9.5);
+    assert!(refused(&request)[0].1.contains("`9.5`"));
+}
+
 #[test]
 fn limits_are_told_in_the_units_of_the_request() {
     let mut request = example("with its working");
