@@ -20,7 +20,6 @@ use comfy_table::{Table, presets};
 use groundline::ground::SoilClass;
 use groundline::units::{Length, Measurable, UnitSystem, Velocity, parse};
 use std::fmt::Write as _;
-use std::io::Write as _;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use study::{Outcome, Study, class_name};
@@ -135,27 +134,7 @@ fn share(text: &str) -> Result<f64, String> {
 }
 
 fn main() -> ExitCode {
-    let flags = match Flags::try_parse() {
-        Ok(flags) => flags,
-        Err(error) if error.use_stderr() => return refuse(&one_line::one_line(&error)),
-        Err(help) => {
-            print!("{help}");
-            return ExitCode::SUCCESS;
-        }
-    };
-    match run(&flags) {
-        Ok(text) => {
-            // A reader that closes early (`| head`) is no failure.
-            let _ = std::io::stdout().write_all(text.as_bytes());
-            ExitCode::SUCCESS
-        }
-        Err(message) => refuse(&message),
-    }
-}
-
-fn refuse(message: &str) -> ExitCode {
-    eprintln!("{message}");
-    ExitCode::from(2)
+    one_line::answered(run)
 }
 
 fn run(flags: &Flags) -> Result<String, String> {

@@ -38,7 +38,6 @@ use groundline::wind::{AsceSite, BasicWindSpeed, Edition, Exposure};
 use rand_chacha::ChaCha8Rng;
 use rand_chacha::rand_core::{Rng, SeedableRng};
 use std::fmt::Write as _;
-use std::io::Write as _;
 use std::process::ExitCode;
 
 /// What matters: each input alone, then all at random.
@@ -119,35 +118,17 @@ fn flag(field: &str) -> Option<&'static str> {
     })
 }
 
-fn refuse(message: &str) -> ExitCode {
-    eprintln!("{message}");
-    ExitCode::from(2)
-}
-
 fn main() -> ExitCode {
-    let flags = match Flags::try_parse() {
-        Ok(flags) => flags,
-        Err(error) if error.use_stderr() => return refuse(&one_line::one_line(&error)),
-        Err(help) => {
-            print!("{help}");
-            return ExitCode::SUCCESS;
-        }
-    };
-    let system = match flags.units {
-        Units::Us => UnitSystem::Us,
-        Units::Si => UnitSystem::Si,
-    };
-    match page(&flags, system) {
-        Ok(text) => {
-            // A reader that closes early (`| head`) is no failure.
-            let _ = std::io::stdout().write_all(text.as_bytes());
-            ExitCode::SUCCESS
-        }
-        Err(error) => {
+    one_line::answered(|flags: &Flags| {
+        let system = match flags.units {
+            Units::Us => UnitSystem::Us,
+            Units::Si => UnitSystem::Si,
+        };
+        page(flags, system).map_err(|error| {
             let told = error.in_system(system);
-            refuse(&flag(error.field()).map_or(told.to_string(), |flag| format!("{flag}: {told}")))
-        }
-    }
+            flag(error.field()).map_or(told.to_string(), |flag| format!("{flag}: {told}"))
+        })
+    })
 }
 
 /// The fence: a straight run with a gate, pipe in concrete, sandy ground.

@@ -24,8 +24,7 @@ use std::fmt::Display;
 use std::str::FromStr;
 
 #[path = "one_line.rs"]
-mod one_line;
-pub(crate) use one_line::one_line;
+pub(crate) mod one_line;
 
 /// A quantity as typed, kept with its text for messages.
 #[derive(Debug, Clone)]

@@ -10,35 +10,13 @@
 mod flags;
 mod print;
 
-use clap::Parser;
 use flags::Flags;
 use groundline::plan::FencePlan;
 use groundline::report;
-use std::io::Write;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    let flags = match Flags::try_parse() {
-        Ok(flags) => flags,
-        Err(error) if error.use_stderr() => return refuse(&flags::one_line(&error)),
-        Err(help) => {
-            print!("{help}");
-            return ExitCode::SUCCESS;
-        }
-    };
-    match run(&flags) {
-        Ok(output) => {
-            // A reader that closes early (`| head`) is no failure.
-            let _ = std::io::stdout().write_all(output.as_bytes());
-            ExitCode::SUCCESS
-        }
-        Err(message) => refuse(&message),
-    }
-}
-
-fn refuse(message: &str) -> ExitCode {
-    eprintln!("{message}");
-    ExitCode::from(2)
+    flags::one_line::answered(run)
 }
 
 fn run(flags: &Flags) -> Result<String, String> {

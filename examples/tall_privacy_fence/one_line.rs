@@ -1,6 +1,10 @@
-//! What clap refuses, in one line; shared by the examples.
+//! Reading flags, refusing them in one line, printing an answer; shared by the
+//! examples.
 
+use clap::Parser;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
+use std::io::Write;
+use std::process::ExitCode;
 
 /// One line naming the flag, the value and what is allowed.
 pub(crate) fn one_line(error: &clap::Error) -> String {
@@ -51,4 +55,29 @@ pub(crate) fn one_line(error: &clap::Error) -> String {
             .unwrap_or_default()
             .to_owned(),
     }
+}
+
+/// Reads the flags and prints what comes of them, or one line and code 2.
+pub(crate) fn answered<F: Parser>(answer: impl FnOnce(&F) -> Result<String, String>) -> ExitCode {
+    let flags = match F::try_parse() {
+        Ok(flags) => flags,
+        Err(error) if error.use_stderr() => return refuse(&one_line(&error)),
+        Err(help) => {
+            print!("{help}");
+            return ExitCode::SUCCESS;
+        }
+    };
+    match answer(&flags) {
+        Ok(text) => {
+            // A reader that closes early (`| head`) is no failure.
+            let _ = std::io::stdout().write_all(text.as_bytes());
+            ExitCode::SUCCESS
+        }
+        Err(message) => refuse(&message),
+    }
+}
+
+fn refuse(message: &str) -> ExitCode {
+    eprintln!("{message}");
+    ExitCode::from(2)
 }

@@ -6,13 +6,11 @@
 //! refused. From memory.
 
 use super::DesignResistance;
+use super::steel::{en1993_class, en1993_resistance};
 use crate::error::{Error, stress_within};
 use crate::section::{PostSection, Tube};
 use crate::source::{self, Citation};
-use crate::units::{Pressure, bending_moment, mpa};
-
-/// γM0.
-const GAMMA_M0: f64 = 1.0;
+use crate::units::{Pressure, mpa};
 
 /// A round steel post.
 ///
@@ -39,13 +37,7 @@ impl PipeEn1993 {
         let fy = stress_within("fy", yield_strength, mpa(140.0), mpa(700.0))?;
         let epsilon2 = mpa(235.0).value / fy.value;
         let slenderness = section.slenderness() / epsilon2;
-        let class = if slenderness <= 50.0 {
-            1
-        } else if slenderness <= 70.0 {
-            2
-        } else if slenderness <= 90.0 {
-            3
-        } else {
+        let Some(class) = en1993_class(slenderness, [50.0, 70.0, 90.0]) else {
             return Err(Error::NotApplicable {
                 field: "pipe wall",
                 reason: "the wall is of class 4, too thin for EN 1993-1-1: d/t must not pass 90 \
@@ -71,11 +63,11 @@ impl PipeEn1993 {
         } else {
             self.section.section_modulus()
         };
-        let shear = core::f64::consts::FRAC_2_PI / 3.0_f64.sqrt() / GAMMA_M0;
-        DesignResistance::new(
+        en1993_resistance(
             &PostSection::Tube(self.section),
-            bending_moment(self.yield_strength, modulus) / GAMMA_M0,
-            self.yield_strength * self.section.area() * shear,
+            modulus,
+            self.section.area() * core::f64::consts::FRAC_2_PI,
+            self.yield_strength,
             self.source(),
         )
     }

@@ -167,17 +167,10 @@ impl RoundTimber {
                 .cite(&source::GEOMETRY),
         );
         let strength = self.strength();
-        sheet.push(
-            Step::computed(
-                "Mr",
-                "allowable moment",
-                sheet.by_system("Fb'*Sx/12", "Fb'*Sx/10^6"),
-                strength.moment,
-            )
-            .with_as("Fb'", self.adjusted_bending(), Measure::Stress)
-            .with_as("Sx", modulus, Measure::SectionModulus)
-            .cite(&source::NDS_ROUND),
-        );
+        let adjusted = self.adjusted_bending();
+        let moment = strength.moment;
+        let step = TimberFactors::moment_step(sheet, adjusted, modulus, moment, &source::NDS_ROUND);
+        sheet.push(step);
         sheet.push(f.shear_step(self.shear, self.adjusted_shear()));
         sheet.push(
             Step::computed(

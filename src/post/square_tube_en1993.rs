@@ -6,13 +6,11 @@
 //! γM0 = 1.0. Class 4 belongs to EN 1993-1-5 and is refused. From memory.
 
 use super::DesignResistance;
+use super::steel::{en1993_class, en1993_resistance};
 use crate::error::{Error, stress_within};
 use crate::section::{PostSection, SquareTube};
 use crate::source::{self, Citation};
-use crate::units::{Pressure, bending_moment, mpa};
-
-/// γM0.
-const GAMMA_M0: f64 = 1.0;
+use crate::units::{Pressure, mpa};
 
 /// A square steel post.
 ///
@@ -40,13 +38,7 @@ impl SquareTubeEn1993 {
         let fy = stress_within("fy", yield_strength, mpa(140.0), mpa(700.0))?;
         let epsilon = (mpa(235.0).value / fy.value).sqrt();
         let slenderness = section.slenderness() / epsilon;
-        let class = if slenderness <= 33.0 {
-            1
-        } else if slenderness <= 38.0 {
-            2
-        } else if slenderness <= 42.0 {
-            3
-        } else {
+        let Some(class) = en1993_class(slenderness, [33.0, 38.0, 42.0]) else {
             return Err(Error::NotApplicable {
                 field: "tube wall",
                 reason: "the wall is of class 4, too thin for EN 1993-1-1: c/t must not pass 42 \
@@ -72,11 +64,11 @@ impl SquareTubeEn1993 {
         } else {
             self.section.section_modulus()
         };
-        let shear = 0.5 / 3.0_f64.sqrt() / GAMMA_M0;
-        DesignResistance::new(
+        en1993_resistance(
             &PostSection::SquareTube(self.section),
-            bending_moment(self.yield_strength, modulus) / GAMMA_M0,
-            self.yield_strength * self.section.area() * shear,
+            modulus,
+            self.section.area() * 0.5,
+            self.yield_strength,
             self.source(),
         )
     }

@@ -1,8 +1,10 @@
 //! What posts of steel share.
 
+use super::DesignResistance;
 use crate::error::{Error, stress_within};
+use crate::section::PostSection;
 use crate::source::{self, Citation};
-use crate::units::{Length, Pressure, ksi, mm};
+use crate::units::{Area, Length, Pressure, Volume, bending_moment, ksi, mm};
 
 /// E of steel.
 pub(super) const MODULUS_KSI: f64 = 29_000.0;
@@ -50,4 +52,32 @@ impl SteelStrength {
     pub const fn source_of_loss() -> &'static Citation {
         &source::EN1993_5_LOSS
     }
+}
+
+/// γM0 of EN 1993-1-1.
+const GAMMA_M0: f64 = 1.0;
+
+/// The class of a wall by EN 1993-1-1 Table 5.2, of its slenderness over ε or
+/// ε² and the most of classes 1, 2 and 3; none beyond.
+pub(super) fn en1993_class(slenderness: f64, most: [f64; 3]) -> Option<u8> {
+    (1..=3_u8)
+        .zip(most)
+        .find(|(_, most)| slenderness <= *most)
+        .map(|(class, _)| class)
+}
+
+/// Mc,Rd = W fy/γM0 and Vpl,Rd = Av fy/(√3 γM0) of EN 1993-1-1 6.2.5, 6.2.6.
+pub(super) fn en1993_resistance(
+    section: &PostSection,
+    modulus: Volume,
+    shear_area: Area,
+    fy: Pressure,
+    source: &'static Citation,
+) -> DesignResistance {
+    DesignResistance::new(
+        section,
+        bending_moment(fy, modulus) / GAMMA_M0,
+        fy * shear_area / (3.0_f64.sqrt() * GAMMA_M0),
+        source,
+    )
 }

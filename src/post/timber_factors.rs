@@ -3,9 +3,9 @@
 use super::timber_values::{DesignValues, SizeClass};
 use crate::error::{Error, number_within};
 use crate::section::{Disc, Square};
-use crate::source;
-use crate::step::Step;
-use crate::units::{Measurable, Measure, Pressure, inch, lb_per_sq_in};
+use crate::source::{self, Citation};
+use crate::step::{Step, Worksheet};
+use crate::units::{Measurable, Measure, Pressure, Torque, Volume, inch, lb_per_sq_in};
 
 /// Moisture in service.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
@@ -172,6 +172,21 @@ impl TimberFactors {
         .with_number("Cr", self.repetitive)
         .shown_as(Measure::Stress)
         .cite(&source::NDS_FACTORS)
+    }
+
+    /// Mr = F'b S on a worksheet.
+    pub(super) fn moment_step(
+        sheet: &Worksheet,
+        adjusted: Pressure,
+        modulus: Volume,
+        moment: Torque,
+        source: &'static Citation,
+    ) -> Step {
+        let formula = sheet.by_system("Fb'*Sx/12", "Fb'*Sx/10^6");
+        Step::computed("Mr", "allowable moment", formula, moment)
+            .with_as("Fb'", adjusted, Measure::Stress)
+            .with_as("Sx", modulus, Measure::SectionModulus)
+            .cite(source)
     }
 
     /// F'v on a worksheet.

@@ -368,8 +368,9 @@ impl Calculation for GreatestWindRequest {
     }
 }
 
-macro_rules! of_length {
-    ($($request:ty, $name:literal, $asking:ident, $usual:expr;)+) => { $(
+/// Questions that vary the fence or its holes: what each tries.
+macro_rules! questions {
+    ($($request:ty, $name:literal, |$own:ident, $search:ident| $asking:expr;)+) => { $(
         impl Calculation for $request {
             const CALCULATE: &'static str = $name;
             type Result = BackwardsResult;
@@ -386,24 +387,43 @@ macro_rules! of_length {
                 at: &Path<'_>,
                 problems: &mut Problems,
             ) -> Option<Done<BackwardsResult>> {
-                let search = self.search(at, problems)?;
-                let question = Varied(Asking::$asking(search), asked);
-                self.plan.ask(question, &at.field("plan"), problems)
-            }
-        }
-
-        impl $request {
-            fn search(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Search<Length>> {
-                let given = self.range.as_ref().map(|r| (r.from, r.to, r.step));
-                search(given, $usual, &at.field("range"), problems)
+                let ($own, $search) = (self, self.search(at, problems)?);
+                let question = Varied($asking, asked);
+                $own.plan.ask(question, &at.field("plan"), problems)
             }
         }
     )+ };
 }
 
-of_length! {
-    GreatestSpacingRequest, "greatest_spacing", Spacing, Search::spacings();
-    GreatestHeightRequest, "greatest_height", Height, Search::heights();
+questions! {
+    GreatestSpacingRequest, "greatest_spacing", |own, search| Asking::Spacing(search);
+    GreatestHeightRequest, "greatest_height", |own, search| Asking::Height(search);
+    GreatestSolidityRequest, "greatest_solidity", |own, search| Asking::Solidity(search);
+    SmallestHoleRequest, "smallest_hole",
+        |own, search| Asking::Hole(own.depth_limit.0, search);
+}
+
+/// The lengths to try.
+fn lengths(
+    range: Option<&LengthRange>,
+    usual: Search<Length>,
+    at: &Path<'_>,
+    problems: &mut Problems,
+) -> Option<Search<Length>> {
+    let given = range.map(|r| (r.from, r.to, r.step));
+    search(given, usual, &at.field("range"), problems)
+}
+
+impl GreatestSpacingRequest {
+    fn search(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Search<Length>> {
+        lengths(self.range.as_ref(), Search::spacings(), at, problems)
+    }
+}
+
+impl GreatestHeightRequest {
+    fn search(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Search<Length>> {
+        lengths(self.range.as_ref(), Search::heights(), at, problems)
+    }
 }
 
 impl GreatestSolidityRequest {
@@ -414,56 +434,12 @@ impl GreatestSolidityRequest {
     }
 }
 
-impl Calculation for GreatestSolidityRequest {
-    const CALCULATE: &'static str = "greatest_solidity";
-    type Result = BackwardsResult;
-    const HAS_WORKSHEET: bool = true;
-
-    fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
-        self.plan.validate(&at.field("plan"), problems);
-        self.search(at, problems);
-    }
-
-    fn run(
-        &self,
-        asked: Asked,
-        at: &Path<'_>,
-        problems: &mut Problems,
-    ) -> Option<Done<BackwardsResult>> {
-        let search = self.search(at, problems)?;
-        let question = Varied(Asking::Solidity(search), asked);
-        self.plan.ask(question, &at.field("plan"), problems)
-    }
-}
-
 impl SmallestHoleRequest {
     fn search(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Search<Length>> {
-        let given = self.range.as_ref().map(|r| (r.from, r.to, r.step));
-        search(given, Search::holes(), &at.field("range"), problems)
-    }
-}
-
-impl Calculation for SmallestHoleRequest {
-    const CALCULATE: &'static str = "smallest_hole";
-    type Result = BackwardsResult;
-    const HAS_WORKSHEET: bool = true;
-
-    fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
         let made =
             crate::error::size_within("depth limit", self.depth_limit.0, ft(0.01), ft(300.0));
-        problems.take(&at.field("depth_limit"), made);
-        self.plan.validate(&at.field("plan"), problems);
-        self.search(at, problems);
-    }
-
-    fn run(
-        &self,
-        asked: Asked,
-        at: &Path<'_>,
-        problems: &mut Problems,
-    ) -> Option<Done<BackwardsResult>> {
-        let search = self.search(at, problems)?;
-        let question = Varied(Asking::Hole(self.depth_limit.0, search), asked);
-        self.plan.ask(question, &at.field("plan"), problems)
+        let limit = problems.take(&at.field("depth_limit"), made);
+        let search = lengths(self.range.as_ref(), Search::holes(), at, problems);
+        limit.and(search)
     }
 }

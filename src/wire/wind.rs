@@ -283,15 +283,22 @@ impl Calculation for WindPressuresRequest {
     ) -> Option<Done<WindPressuresResult>> {
         let site = self.site.build(&at.field("site"), problems)?;
         let fence = self.fence.build(&at.field("fence"), problems)?;
-        match site {
-            BuiltSite::Asce(site) => pressures(site, &fence, at, problems),
-            BuiltSite::En(site) => pressures(site, &fence, at, problems),
-            BuiltSite::AsNzs(site) => pressures(site, &fence, at, problems),
-            BuiltSite::Strength(site) => pressures(site, &fence, at, problems),
-            BuiltSite::Allowable(site) => pressures(site, &fence, at, problems),
-            BuiltSite::Characteristic(site) => pressures(site, &fence, at, problems),
-            BuiltSite::Ultimate(site) => pressures(site, &fence, at, problems),
+        macro_rules! of_each {
+            ($($kind:ident),+) => {
+                match site {
+                    $( BuiltSite::$kind(site) => pressures(site, &fence, at, problems), )+
+                }
+            };
         }
+        of_each!(
+            Asce,
+            En,
+            AsNzs,
+            Strength,
+            Allowable,
+            Characteristic,
+            Ultimate
+        )
     }
 }
 

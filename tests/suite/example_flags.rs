@@ -12,7 +12,7 @@ use groundline::units::{Measurable, ft, inch};
 
 fn parse(arguments: &[&str]) -> Result<Flags, String> {
     Flags::try_parse_from(std::iter::once("tall_privacy_fence").chain(arguments.iter().copied()))
-        .map_err(|error| flags::one_line(&error))
+        .map_err(|error| flags::one_line::one_line(&error))
 }
 
 /// All that the library says of the flags.
