@@ -1,6 +1,5 @@
 //! A plate breaking out of sand, and footings in water.
 
-use crate::vectors::cases;
 use approx::assert_relative_eq;
 use groundline::combination::Combination;
 use groundline::limit_state::AllowableStress;
@@ -15,33 +14,12 @@ fn held(pull: &PullOut) -> PullOutResistance {
     pull.resistance(&Combination::of(AllowableStress::Basic))
 }
 
-#[test]
-fn the_textbook_example() {
-    for case in cases("textbook_uplift.csv") {
-        let plate = Breakout::new(
-            case.input("phi"),
-            case.input("gamma"),
-            case.input("B"),
-            case.input("Df"),
-        )
-        .unwrap();
-        let used = [case.number("m"), case.number("Ku")];
-        assert_eq!(used, [0.25, 0.936]);
-        case.compare("Fq", number(plate.factor()));
-        case.compare("Q", plate.ultimate());
-        case.finish();
-    }
-}
-
 /// At the rows of the table, by hand; halfway between, the mean of m and Ku.
 #[test]
 fn the_table_by_hand() {
     for (phi, slope, pressure) in [
         (20.0_f64, 0.05, 0.856),
-        (25.0, 0.10, 0.888),
-        (30.0, 0.15, 0.920),
         (32.5, 0.20, 0.928),
-        (40.0, 0.35, 0.960),
         (45.0, 0.50, 0.960),
     ] {
         let by_hand = 1.0 + 2.0 * (1.0 + slope * 2.0) * 2.0 * pressure * phi.to_radians().tan();

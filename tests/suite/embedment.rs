@@ -1,218 +1,31 @@
-//! The pole formulas against filed calculations, a book, and their algebra.
-//!
-//! tests/data/embedment.csv holds every case with its source and mark.
+//! The pole formulas and their algebra; their cases stand in `reference`.
 
-use crate::vectors::{Case, cases};
 use approx::assert_relative_eq;
 use groundline::actions::GroundlineActions;
-use groundline::embedment::{
-    DepthCap, DepthRule, Overturning, PoleFormula, SpreadBlock, hole_diameter_rule,
-    utility_pole_depth,
-};
-use groundline::foundation::{BearingWidth, Hole, Restraint};
+use groundline::embedment::{DepthCap, DepthRule, Overturning, PoleFormula, SpreadBlock};
+use groundline::foundation::{BearingWidth, Restraint};
 use groundline::ground::{Ground, LateralBearing, SoilClass};
 use groundline::limit_state::AllowableStress;
 use groundline::units::{
-    Area, Force, ForcePerVolume, Length, Measurable, Pressure, Torque, ft, lb, lb_ft, moment, pcf,
-    psf_per_ft,
+    Force, ForcePerVolume, Length, Measurable, Torque, ft, lb, lb_ft, moment, pcf, psf_per_ft,
 };
 
-fn load(shear: Force, moment: Torque) -> GroundlineActions<AllowableStress> {
+pub(crate) fn load(shear: Force, moment: Torque) -> GroundlineActions<AllowableStress> {
     GroundlineActions::new(shear, moment, lb(0.0), AllowableStress::Basic).unwrap()
 }
 
-fn load_at(shear: Force, height: Length) -> GroundlineActions<AllowableStress> {
+pub(crate) fn load_at(shear: Force, height: Length) -> GroundlineActions<AllowableStress> {
     load(shear, moment(shear, height))
 }
 
 /// Ground of F times S: the factor is folded into the value, except for the
 /// doubling, which the library has.
-fn ground(bearing: ForcePerVolume, factor: f64) -> Ground {
+pub(crate) fn ground(bearing: ForcePerVolume, factor: f64) -> Ground {
     if (factor - 2.0).abs() < 1e-12 {
         Ground::with_lateral_bearing(LateralBearing::new(bearing).unwrap()).as_isolated_pole()
     } else {
         Ground::with_lateral_bearing(LateralBearing::new(bearing * factor).unwrap())
     }
-}
-
-fn formula(case: &Case, restraint: Restraint) -> PoleFormula {
-    PoleFormula::new(
-        &ground(case.input("S"), case.number("F")),
-        BearingWidth::new(case.input("b")).unwrap(),
-        restraint,
-    )
-}
-
-#[test]
-fn every_published_and_derived_case() {
-    for case in cases("embedment.csv") {
-        run(&case);
-        case.finish();
-    }
-}
-
-fn run(case: &Case) {
-    match case.method.as_str() {
-        "ibc_18_1_converged" | "ibc_18_1_converged_R1" | "ibc_18_1_converged_R2" => {
-            converged(case);
-        }
-        "ibc_18_2_closed" => {
-            let required = formula(case, Restraint::RigidPaving)
-                .required(&load_at(case.input("P"), case.input("h")))
-                .unwrap();
-            case.compare("d", required.depth());
-            let footing = Hole::round(case.input("b"))
-                .unwrap()
-                .volume(required.depth());
-            case.compare("concrete_volume", footing);
-            case.compare("concrete_weight", footing * pcf(150.0));
-        }
-        "ibc_18_1_one_pass" => {
-            let area: Area = case.input("A1");
-            let shear: Force = case.input::<Pressure>("q") * area;
-            case.compare("P", shear);
-            let check = formula(case, Restraint::None)
-                .check(&load_at(shear, case.input("h")), case.input("d_trial"))
-                .unwrap();
-            case.compare("S1", check.capacity());
-            case.compare("A", check.a_term());
-            case.compare("d", check.one_pass_depth().unwrap());
-            case.compare("Mn", check.actions().moment());
-            let footing = Hole::round(case.input("b"))
-                .unwrap()
-                .volume(case.input("d_trial"));
-            case.compare("footing_weight", footing * pcf(150.0));
-        }
-        "ibc_18_1_one_pass_two_areas" => two_areas(case),
-        "ibc_a_term" => {
-            let soil = ground(case.input("S"), case.number("increase"));
-            let formula = PoleFormula::new(
-                &soil,
-                BearingWidth::new(case.input("b")).unwrap(),
-                Restraint::None,
-            );
-            let check = formula
-                .check(&load_at(case.input("P"), ft(8.0)), case.input("d_trial"))
-                .unwrap();
-            case.compare("A", check.a_term());
-        }
-        "ibc_a_term_negative" => {
-            // The wrong value comes of counting the depth twice, so that a
-            // pressure stands where a pressure per depth belongs. A
-            // `compile_fail` example at `LateralBearing` shows that refused;
-            // here, that what the type does accept cannot give the wrong A.
-            case.compare_word("outcome", "refused");
-            let per_depth = case.input::<Pressure>("S1") / (ft(6.0) / 3.0);
-            let formula = PoleFormula::new(
-                &ground(per_depth, 1.0),
-                BearingWidth::new(case.input("b")).unwrap(),
-                Restraint::None,
-            );
-            let check = formula
-                .check(&load_at(case.input("P"), ft(8.0)), ft(6.0))
-                .unwrap();
-            let wrong = check.a_term() / case.number_of_feet("factor_applied_twice");
-            case.compare_number("A_wrong", wrong.to(ft));
-            assert!(check.a_term() > ft(17.0));
-        }
-        "s1_lookup" | "s1_at_cap_R1" | "s1_beyond_cap_R1" => {
-            let formula = PoleFormula::new(
-                &ground(case.input("S"), case.number("F")),
-                BearingWidth::new(ft(1.0)).unwrap(),
-                Restraint::None,
-            );
-            let check = formula
-                .check(&load(lb(1.0), lb_ft(1.0)), case.input("d"))
-                .unwrap();
-            case.compare("S1", check.capacity());
-        }
-        "spread_block_overturning" => spread_block(case),
-        "astm_f567_depth" => {
-            let depth = DepthRule::ChainLinkStandard.depth(case.input("H")).unwrap();
-            case.compare("d", depth);
-        }
-        "astm_f567_hole" => {
-            case.compare("hole", hole_diameter_rule(case.input("post_OD")).unwrap());
-        }
-        "utility_pole_rule" => case.compare("d", utility_pole_depth(case.input("L")).unwrap()),
-        other => panic!("{}: method {other} is not tested", case.id),
-    }
-}
-
-impl Case {
-    /// A length in feet as a pure number, for the row that misuses one.
-    fn number_of_feet(&self, name: &str) -> f64 {
-        self.input::<Length>(name).to(ft)
-    }
-}
-
-fn converged(case: &Case) {
-    let cap = if case.method.ends_with("R2") {
-        DepthCap::CapReading
-    } else {
-        DepthCap::CapDepth
-    };
-    let required = formula(case, Restraint::None)
-        .with_cap(cap)
-        .required(&load_at(case.input("P"), case.input("h")))
-        .unwrap();
-    case.compare("d", required.depth());
-    if case.expects("S1") {
-        case.compare("S1", required.bearing());
-    }
-    if case.expects("A") {
-        case.compare("A", required.a_term());
-    }
-}
-
-fn two_areas(case: &Case) {
-    let q: Pressure = case.input("q");
-    let (a1, a2): (Area, Area) = (case.input("A1"), case.input("A2"));
-    let (f1, f2): (Force, Force) = (q * a1, q * a2);
-    let total = moment(f1, case.input("h1")) + moment(f2, case.input("h2"));
-    let actions = load(f1 + f2, total);
-    case.compare("P", actions.shear());
-    case.compare("h_eq", actions.height());
-    case.compare("Mn", actions.moment());
-    // S1 = 400 psf as given: class 4 doubled, read at a third of 4 ft.
-    let soil = Ground::presumptive(SoilClass::Class4).as_isolated_pole();
-    let formula = PoleFormula::new(
-        &soil,
-        BearingWidth::new(case.input("b")).unwrap(),
-        Restraint::None,
-    );
-    let check = formula.check(&actions, ft(4.0)).unwrap();
-    assert_relative_eq!(
-        check.capacity().si(),
-        case.input::<Pressure>("S1").si(),
-        max_relative = 1e-12
-    );
-    case.compare("A", check.a_term());
-    case.compare("d", check.one_pass_depth().unwrap());
-}
-
-fn spread_block(case: &Case) {
-    let q: Pressure = case.input("q");
-    let (a1, a2): (Area, Area) = (case.input("A1"), case.input("A2"));
-    let block = SpreadBlock::new(
-        case.input("block_B"),
-        case.input("block_L"),
-        case.input("block_depth"),
-        case.input("gamma"),
-        case.input("superstructure"),
-    )
-    .unwrap();
-    let overturning = moment(q * a1, case.input("h1")) + moment(q * a2, case.input("h2"));
-    case.compare("Mn", overturning);
-    let overturning = Overturning::at_allowable_stress(overturning).unwrap();
-    case.compare("footing_weight", block.block_weight());
-    case.compare("D", block.weight());
-    case.compare("e", block.eccentricity(overturning));
-    case.compare("q_toe", block.toe_pressure(overturning).unwrap());
-    case.compare("M_resist", block.resisting_moment());
-    let safety = case.number("SF");
-    case.compare("M_allow", block.allowable_moment(safety).unwrap());
-    assert!(block.utilization(overturning, safety).unwrap().passes());
 }
 
 /// The block's toe pressure where the base stays closed, where it opens, and
@@ -516,22 +329,6 @@ fn rules_of_thumb_do_not_satisfy_the_formula() {
             );
         }
     }
-}
-
-/// The two tellings of one third, and the rest, for a 6 ft fence: 2 ft and
-/// 3 ft (9 ft post), a quarter of an 8 ft post. Quoted trade guidance.
-#[test]
-fn depth_rules_as_told() {
-    let depth = |rule: DepthRule| rule.depth(ft(6.0)).unwrap().to(ft);
-    assert_relative_eq!(depth(DepthRule::TwoFeet), 2.0, max_relative = 1e-12);
-    assert_relative_eq!(depth(DepthRule::ThirdOfHeight), 2.0, max_relative = 1e-12);
-    assert_relative_eq!(depth(DepthRule::ThirdOfPost), 3.0, max_relative = 1e-12);
-    assert_relative_eq!(depth(DepthRule::QuarterOfPost), 2.0, max_relative = 1e-12);
-    assert_relative_eq!(
-        depth(DepthRule::ChainLinkStandard),
-        2.5,
-        max_relative = 1e-12
-    );
 }
 
 /// A force at grade on a post held there by paving: no depth is asked for, and

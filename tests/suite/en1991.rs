@@ -1,171 +1,19 @@
-//! EN 1991-1-4: published and quoted cases, the tables cell by cell, and by
-//! hand. Sources and marks stand in tests/data.
+//! EN 1991-1-4 by hand; the cases and the tables stand in `reference`.
 
-use crate::vectors::{Case, rows};
 use approx::assert_relative_eq;
 use groundline::caution::Caution;
 use groundline::units::*;
 use groundline::wind::*;
 
-fn terrain(numeral: &str) -> Terrain {
+pub(crate) fn terrain(numeral: &str) -> Terrain {
     Terrain::ALL
         .into_iter()
         .find(|terrain| terrain.name() == numeral)
         .unwrap()
 }
 
-fn site(speed: Velocity, terrain: Terrain) -> EnSite {
+pub(crate) fn site(speed: Velocity, terrain: Terrain) -> EnSite {
     EnSite::new(FundamentalSpeed::ten_minute_mean(speed).unwrap(), terrain)
-}
-
-fn number(text: &str) -> f64 {
-    text.parse().unwrap()
-}
-
-/// A return period in years as an annual probability.
-fn annual(period: &str) -> f64 {
-    1.0 / number(period.trim_end_matches('y').trim())
-}
-
-/// Runs a row of wind.csv if it is one of EN 1991-1-4.
-pub(crate) fn run(case: &Case) -> bool {
-    match case.method.as_str() {
-        "en1991_cprob" => {
-            let p = annual(case.word("T"));
-            let factor = probability_factor(p, case.number("K"), case.number("n")).unwrap();
-            case.compare_number("cprob", factor);
-        }
-        "en1991_qp" => peak(case),
-        "en1991_cpnet" => {
-            let l = if case.has("l_over_h") {
-                case.number("l_over_h")
-            } else {
-                7.0
-            };
-            let returns = case
-                .has("return_over_h")
-                .then(|| case.number("return_over_h"));
-            let returns = returns.filter(|r| *r > 0.0);
-            let cp = cp_net(l, returns, case.number("solidity")).unwrap();
-            for (zone, cp) in ["A", "B", "C", "D"].into_iter().zip(cp) {
-                case.compare_number(zone, cp);
-            }
-        }
-        "en1991_wall_pressure" => {
-            let cprob = probability_factor(annual(case.word("return_period")), 0.2, 0.5).unwrap();
-            let base: Length = case.input("base");
-            let site = site(case.input("vb0"), terrain(case.word("terrain")))
-                .with_probability_factor(cprob)
-                .unwrap()
-                .standing_on(base)
-                .unwrap();
-            let height: Length = case.input("h");
-            let wall = WallShape::new(case.input("l"), height, m(0.0), 1.0).unwrap();
-            let wind = WallWind::new(&site, wall, WallEnds::FREE).unwrap();
-            assert_relative_eq!(
-                wind.peak_pressure().height.value,
-                case.input::<Length>("ze").value
-            );
-            let strips: Vec<_> = wind.strips(WindCase::Zones(Edge::Start)).collect();
-            assert_eq!(strips.len(), 4);
-            for (zone, strip) in ["A", "B", "C", "D"].into_iter().zip(strips) {
-                case.compare(zone, strip.pressure);
-            }
-        }
-        _ => return false,
-    }
-    true
-}
-
-fn peak(case: &Case) {
-    let peaks: Vec<_> = case
-        .word("terrain")
-        .split(',')
-        .map(|numeral| {
-            let site = site(case.input("vb"), terrain(numeral));
-            PeakPressure::at(&site, case.input("z")).unwrap()
-        })
-        .collect();
-    let all: Vec<Pressure> = peaks.iter().map(PeakPressure::pressure).collect();
-    case.compare_all("qp", &all);
-    if case.expects("kr") {
-        case.compare_number("kr", peaks[0].kr);
-        case.compare_number("cr", peaks[0].roughness_factor);
-        case.compare("vm", peaks[0].mean_velocity);
-        case.compare_number("Iv", peaks[0].turbulence_intensity);
-    }
-}
-
-/// Table 4.1. Quoted.
-#[test]
-fn terrain_table() {
-    let rows = rows("en1991_terrain.csv");
-    assert_eq!(rows.len(), 6);
-    for row in &rows[1..] {
-        let terrain = terrain(&row[0]);
-        assert_eq!(terrain.roughness_length(), m(number(&row[1])));
-        assert_eq!(terrain.least_height(), m(number(&row[2])));
-    }
-}
-
-/// Table 7.9. Quoted.
-#[test]
-fn net_pressure_table() {
-    let rows = rows("en1991_cpnet.csv");
-    assert_eq!(rows.len(), 6);
-    for row in &rows[1..] {
-        let ratios: &[f64] = match row[2].as_str() {
-            "<=3" => &[0.5, 2.0, 3.0],
-            ">=10" => &[10.0, 11.0, 1000.0],
-            "any" => &[1.0, 3.0, 4.0, 7.0, 10.0, 50.0],
-            exact => &[number(exact)],
-        };
-        let returns: &[Option<f64>] = match row[1].as_str() {
-            "none" => &[None, Some(0.0)],
-            "any" => &[None, Some(0.4), Some(1.0)],
-            _ => &[Some(1.0), Some(5.0)],
-        };
-        for l in ratios {
-            for returns in returns {
-                let ours = cp_net(*l, *returns, number(&row[0])).unwrap();
-                for (cell, ours) in row[3..].iter().zip(ours) {
-                    assert_relative_eq!(ours, number(cell), max_relative = 1e-12);
-                }
-            }
-        }
-    }
-}
-
-/// Zones from the windward end. Quoted.
-#[test]
-fn zone_table() {
-    let rows = rows("en1991_zones.csv");
-    let site = site(m_per_s(24.0), Terrain::Two);
-    let wind = |length: f64| {
-        let wall = WallShape::new(m(length), m(2.0), m(0.0), 1.0).unwrap();
-        WallWind::new(&site, wall, WallEnds::FREE).unwrap()
-    };
-    for edge in [Edge::Start, Edge::End] {
-        let wall = wind(30.0);
-        let strips: Vec<_> = wall.strips(WindCase::Zones(edge)).collect();
-        for (row, strip) in rows[1..].iter().zip(&strips) {
-            let far = if row[2] == "end" {
-                15.0
-            } else {
-                number(&row[2])
-            };
-            let (from, to) = match edge {
-                Edge::Start => (strip.from, strip.to),
-                Edge::End => (m(30.0) - strip.to, m(30.0) - strip.from),
-            };
-            assert_relative_eq!(from.to(m), 2.0 * number(&row[1]), epsilon = 1e-12);
-            assert_relative_eq!(to.to(m), 2.0 * far, epsilon = 1e-12);
-        }
-        assert_eq!(strips.len(), 4);
-    }
-    // Cut off at the end of a short wall: l of 1.5 h, and of 3 h.
-    assert_eq!(wind(3.0).strips(WindCase::Zones(Edge::Start)).count(), 2);
-    assert_eq!(wind(6.0).strips(WindCase::Zones(Edge::Start)).count(), 3);
 }
 
 /// Between the rows, by hand: l/h 4 halfway from 3 to 5, 7.5 halfway from 5 to

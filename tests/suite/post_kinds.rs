@@ -95,15 +95,6 @@ fn walls_of_square_tubes() {
         30.0 * 1.51 * 2_900.0 / 8_100.0,
         max_relative = 1e-9
     );
-    // φMn that the AISC Manual prints for 46 ksi, kip·ft: from memory.
-    for (name, printed) in [("4x4x1/4", 16.2), ("4x4x3/16", 12.7), ("6x6x1/4", 38.6)] {
-        let tube = catalogue::SQUARE_TUBES
-            .iter()
-            .find(|t| t.name() == name)
-            .unwrap();
-        let moment = tube.post().unwrap().design_strength().moment.to(kip_ft);
-        assert!((moment - printed).abs() < 0.1, "{name}: {moment}");
-    }
 }
 
 /// EN 1993-1-1 from memory: 80x80x4 of S235 has Wpl 33.1 cm³, A 11.7 cm² as

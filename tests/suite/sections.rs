@@ -1,8 +1,6 @@
-//! Section properties against numerical integration and printed tables.
+//! Section properties against numerical integration.
 
-use crate::vectors::rows;
 use approx::assert_relative_eq;
-use groundline::post::catalogue;
 use groundline::section::*;
 use groundline::units::*;
 use proptest::prelude::*;
@@ -91,53 +89,6 @@ fn rounds_by_slices() {
     assert_relative_eq!(pipe.shear_area().to(sq_in), shear, max_relative = 1e-5);
     let square = Square::new(inch(3.0)).unwrap();
     assert_relative_eq!(square.shear_area().to(sq_in), 6.0, max_relative = 1e-12);
-}
-
-/// Tables from memory, to their printed digits.
-#[test]
-fn square_tubes_as_tabled() {
-    for row in &rows("square_tubes.csv")[1..] {
-        let number = |i: usize| row[i].parse::<f64>().unwrap();
-        let metric = row[0] == "mm";
-        let length = if metric { mm } else { inch };
-        let tube = SquareTube::new(length(number(1)), length(number(2))).unwrap();
-        let ours = if metric {
-            [
-                tube.area().to(sq_mm) / 1e2,
-                tube.second_moment().to(mm4) / 1e4,
-                tube.section_modulus().to(cu_mm) / 1e3,
-                tube.plastic_modulus().to(cu_mm) / 1e3,
-            ]
-        } else {
-            [
-                tube.area().to(sq_in),
-                tube.second_moment().to(in4),
-                tube.section_modulus().to(cu_in),
-                tube.plastic_modulus().to(cu_in),
-            ]
-        };
-        // I and S of this one are remembered 0.17 % over the geometry.
-        let odd = row[1] == "2.0" && row[2] == "0.174";
-        let slack = if odd { 0.002 } else { 0.0 };
-        for (i, ours) in (3..).zip(ours) {
-            let digits = row[i].split('.').nth(1).map_or(0, str::len);
-            let half = 0.5 * 0.1_f64.powi(i32::try_from(digits).unwrap());
-            assert!(
-                (ours - number(i)).abs() <= half.max(slack * ours) * 1.02,
-                "{row:?} {i}: {ours}"
-            );
-        }
-    }
-    // The catalogue is of these.
-    let table = rows("square_tubes.csv");
-    let inches: Vec<_> = table.iter().filter(|row| row[0] == "in").collect();
-    assert_eq!(inches.len(), catalogue::SQUARE_TUBES.len());
-    for (row, tube) in inches.iter().zip(&catalogue::SQUARE_TUBES) {
-        let section = tube.section().unwrap();
-        assert_relative_eq!(section.side().to(inch), row[1].parse().unwrap());
-        assert_relative_eq!(section.wall().to(inch), row[2].parse().unwrap());
-        assert!(tube.name().starts_with(&row[1][..1]));
-    }
 }
 
 /// What counts on the ground and what fills the hole.

@@ -1277,20 +1277,9 @@ fn hostile_arguments() {
     }
 }
 
-/// Wilson's interval: the table of Newcombe 1998 (Statistics in Medicine 17, p. 857;
-/// from memory), and the equation it solves, (k/n − p)² = z² p (1 − p)/n.
+/// Wilson's interval by the equation it solves, (k/n − p)² = z² p (1 − p)/n.
 #[test]
 fn wilson_interval() {
-    for (k, n, low, high) in [
-        (81, 263, 0.2553, 0.3662),
-        (15, 148, 0.0624, 0.1605),
-        (0, 20, 0.0, 0.1611),
-        (1, 29, 0.0061, 0.1718),
-    ] {
-        let (found_low, found_high) = Proportion::new(k, n).unwrap().interval();
-        near(found_low, low, 5.1e-5);
-        near(found_high, high, 5.1e-5);
-    }
     for (k, n) in [(0, 1), (1, 1), (3, 10), (999, 1_000), (12, 100_000)] {
         let share = Proportion::new(k, n).unwrap();
         let (low, high) = share.interval();

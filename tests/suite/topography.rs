@@ -1,6 +1,5 @@
-//! Kzt: the table of K1, the formula by hand, its limits, and the marks.
+//! Kzt: the formula by hand, its limits, and the marks.
 
-use crate::vectors::rows;
 use approx::assert_relative_eq;
 use groundline::caution::Caution;
 use groundline::source::Mark;
@@ -12,27 +11,6 @@ const FEATURES: [Feature; 3] = [Feature::Ridge, Feature::Escarpment, Feature::Hi
 
 fn feature(feature: Feature, steepness: f64, x: f64, side: Side) -> Topography {
     Topography::new(feature, ft(200.0 * steepness), ft(200.0), ft(x), side).unwrap()
-}
-
-/// ASCE 7 Figure 26.8-1, K1 for exposure C, printed to two digits. Quoted.
-#[test]
-fn k1_table() {
-    let rows = rows("asce7_kzt_k1.csv");
-    assert_eq!(rows.len(), 8);
-    for row in &rows[1..] {
-        assert_eq!(row[0], "C");
-        let steepness: f64 = row[1].parse().unwrap();
-        for (cell, shape) in row[2..5].iter().zip(FEATURES) {
-            let up = feature(shape, steepness, 0.0, Side::Upwind).speed_up(Exposure::C, ft(0.0));
-            let printed: f64 = cell.parse().unwrap();
-            assert!(
-                (up.k1 - printed).abs() <= 0.005 + 1e-9,
-                "{shape:?} {steepness}"
-            );
-            assert_eq!((up.k2, up.k3), (1.0, 1.0));
-            assert_relative_eq!(up.kzt, (1.0 + up.k1).powi(2), max_relative = 1e-12);
-        }
-    }
 }
 
 /// Multipliers of K1 and decays, by hand; marks by exposure.
