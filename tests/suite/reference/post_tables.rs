@@ -49,6 +49,12 @@ fn timber_values(table: &mut Table) {
             let at = format!("{} {} {} {name}", row[0], row[1], row[2]);
             table.exact(at, &row[4 + 2 * i], ours.to(lb_per_sq_in));
         }
+        // Printed to 10 000 psi.
+        let least = TimberPost::minimum_modulus(modulus).unwrap();
+        table.marked(&row[11]);
+        let at = format!("{} {} {} Emin, 10⁶ psi", row[0], row[1], row[2]);
+        let printed = format!("{:.2}", number(&row[10]) / 1e6);
+        table.cell(at, &printed, least.to(lb_per_sq_in) / 1e6);
         assert_eq!(ours.class().is_timbers(), row[0] == "4D");
         let least_certain = if row[5] == "quoted" && row[7] == "quoted" {
             Mark::Quoted
