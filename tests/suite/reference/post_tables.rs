@@ -4,12 +4,18 @@ use super::{Table, TableOf, number};
 use groundline::combination::{Combination, Combined};
 use groundline::limit_state::*;
 use groundline::post::*;
-use groundline::section::SquareTube;
+use groundline::section::{Square, SquareTube};
 use groundline::source::Mark;
 use groundline::units::*;
 
 pub(crate) const TABLES: &[TableOf] = &[
     ("nds_design_values.csv", "timber values", timber_values),
+    (
+        "nds_factors.csv",
+        "factors of a timber post",
+        timber_factors,
+    ),
+    ("aluminium.csv", "aluminium", aluminium),
     ("nds_timber_sections.csv", "dressed timbers", timbers),
     ("en338_classes.csv", "strength classes of timber", classes),
     ("ec5_kmod.csv", "kmod of service class 3", kmod),
@@ -63,6 +69,72 @@ fn timber_values(table: &mut Table) {
         };
         assert_eq!(ours.mark(), least_certain, "{row:?}");
         assert_eq!(ours.modulus_mark().unwrap().name(), row[9], "{row:?}");
+    }
+}
+
+fn timber_factors(table: &mut Table) {
+    let of = |fb: f64, class, treatment| {
+        let values = DesignValues::new(lb_per_sq_in(fb), lb_per_sq_in(150.0), class).unwrap();
+        let side = if class.is_timbers() { 11.5 } else { 3.5 };
+        let section = Square::new(inch(side)).unwrap();
+        TimberFactors::for_wind(&section, &values, Moisture::Wet, treatment)
+    };
+    let plain = of(1_500.0, SizeClass::Dimension, Treatment::NotIncised);
+    let exempt = of(766.0, SizeClass::Dimension, Treatment::NotIncised);
+    let pine = of(
+        1_500.0,
+        SizeClass::SouthernPineDimension,
+        Treatment::NotIncised,
+    );
+    let timbers = of(1_500.0, SizeClass::Timbers, Treatment::NotIncised);
+    let incised = of(1_500.0, SizeClass::Dimension, Treatment::Incised);
+    let ours = [
+        plain.load_duration,
+        plain.wet_bending,
+        exempt.wet_bending,
+        timbers.wet_bending,
+        plain.wet_shear,
+        plain.wet_modulus,
+        timbers.wet_modulus,
+        plain.temperature,
+        plain.temperature_modulus,
+        plain.stability,
+        plain.size,
+        pine.size,
+        timbers.size,
+        plain.flat_use,
+        incised.incising,
+        incised.incising_modulus,
+        plain.repetitive,
+    ];
+    assert_eq!(table.rows().len(), ours.len());
+    for (row, ours) in table.rows().iter().zip(ours) {
+        table.marked(&row[4]);
+        table.exact(
+            format!("{} on {}, {}", row[0], row[1], row[2]),
+            &row[3],
+            ours,
+        );
+    }
+}
+
+fn aluminium(table: &mut Table) {
+    for row in table.rows() {
+        let alloy = match row[0].as_str() {
+            "6063-T6" => Alloy::A6063T6,
+            "6061-T6" => Alloy::A6061T6,
+            other => panic!("{other}"),
+        };
+        let temper = match row[1].as_str() {
+            "yes" => Temper::Welded,
+            _ => Temper::Unwelded,
+        };
+        let metal = Aluminium::of(alloy, temper);
+        assert_eq!(metal.mark().name(), row[4]);
+        table.marked(&row[4]);
+        let at = |what: &str| format!("{}, welded {}: {what}", row[0], row[1]);
+        table.exact(at("Fty"), &row[2], metal.yield_strength().to(ksi));
+        table.exact(at("Ftu"), &row[3], metal.ultimate().to(ksi));
     }
 }
 

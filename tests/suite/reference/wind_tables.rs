@@ -39,6 +39,11 @@ pub(crate) const TABLES: &[TableOf] = &[
         exposure_table,
     ),
     ("asce7_kzt_k1.csv", "K1 of hills, exposure C", k1),
+    (
+        "asce7_kzt_multipliers.csv",
+        "multipliers and decays of hills",
+        hills,
+    ),
     ("asce7_open_sign_cf.csv", "Cf of open signs", open_signs),
     ("en1991_terrain.csv", "terrain categories", terrain),
     ("en1991_cpnet.csv", "cp,net of walls", net_pressure),
@@ -171,6 +176,28 @@ fn k1(table: &mut Table) {
             assert_eq!((up.k2, up.k3), (1.0, 1.0));
             assert_relative_eq!(up.kzt, (1.0 + up.k1).powi(2), max_relative = 1e-12);
         }
+    }
+}
+
+fn hills(table: &mut Table) {
+    let shapes = [Feature::Ridge, Feature::Escarpment, Feature::Hill];
+    for (row, shape) in table.rows().iter().zip(shapes) {
+        let up = |letter: &str, x: f64, side: Side| {
+            let hill = Topography::new(shape, ft(80.0), ft(200.0), ft(x), side).unwrap();
+            hill.speed_up(exposure(letter), ft(50.0))
+        };
+        for (i, letter) in [(1, "B"), (2, "C"), (3, "D")] {
+            table.marked(&row[if letter == "C" { 8 } else { 7 }]);
+            let ours = up(letter, 0.0, Side::Upwind).k1 / 0.4;
+            table.within(format!("{} K1, {letter}", row[0]), &row[i], ours, 1e-12);
+        }
+        table.marked(&row[8]);
+        for (i, side) in [(4, Side::Upwind), (5, Side::Downwind)] {
+            let ours = 120.0 / 200.0 / (1.0 - up("C", 120.0, side).k2);
+            table.within(format!("{} μ, {side:?}", row[0]), &row[i], ours, 1e-9);
+        }
+        let ours = -up("C", 0.0, Side::Upwind).k3.ln() * 200.0 / 50.0;
+        table.within(format!("{} γ", row[0]), &row[6], ours, 1e-9);
     }
 }
 
