@@ -188,13 +188,51 @@ fn counts(record: &Record) -> String {
         .sum();
     let cells = || record.tables.iter().flat_map(|(_, table)| &table.cells);
     format!(
-        "\n{} cases ({}) with {values} values, and {} tables with {} cells ({}).\n",
+        "\n{} cases ({}) with {values} values, and {} tables with {} cells ({}).\n\n{}",
         all().count(),
         by_mark(all().map(|compared| compared.case.mark.as_str())),
         record.tables.len(),
         cells().count(),
         by_mark(cells().map(|cell| cell.mark.as_str())),
+        summary(record)
     )
+}
+
+/// Subject by subject: values by mark, and how many of those that are not derived
+/// ours does not round to.
+fn summary(record: &Record) -> String {
+    let mut rows = vec![texts([
+        "values of",
+        "published",
+        "quoted",
+        "from memory",
+        "derived",
+        "not rounding to the print",
+    ])];
+    let mut row = |name: &str, values: Vec<(&str, &Value)>| {
+        let count = |own: &str| values.iter().filter(|(mark, _)| *mark == own).count();
+        let off = values.iter();
+        let off = off.filter(|(mark, value)| *mark != "derived" && differs(value, mark));
+        let counts = MARKS.map(count).into_iter().chain([off.count()]);
+        let mut cells = vec![name.to_owned()];
+        cells.extend(counts.map(|count| count.to_string()));
+        rows.push(cells);
+    };
+    for subject in &record.subjects {
+        let values = subject.cases.iter().flat_map(|compared| {
+            let lines = compared.lines.iter().flat_map(|line| &line.values);
+            lines.map(|value| (compared.case.mark.as_str(), value))
+        });
+        row(subject.name, values.collect());
+    }
+    let cells = record.tables.iter().flat_map(|(_, table)| &table.cells);
+    row(
+        "Tables",
+        cells
+            .map(|cell| (cell.mark.as_str(), &cell.value))
+            .collect(),
+    );
+    aligned(&rows)
 }
 
 /// Does ours not round to the print, or, of a derived value, is it more than a
@@ -261,20 +299,14 @@ fn cases(subject: &Subject) -> String {
     for Compared { case, what, lines } in &subject.cases {
         for (i, own) in lines.iter().enumerate() {
             let (printed, ours, worst) = line(own);
-            let (off, share, may) = worst
-                .map_or_else(
-                    || texts(["0", "", "exact"]),
-                    |worst| {
-                        vec![
-                            signed(worst.off),
-                            percent(worst.share),
-                            allowed(worst.allowed),
-                        ]
-                    },
-                )
-                .try_into()
-                .map(|[a, b, c]: [String; 3]| (a, b, c))
-                .unwrap();
+            let [off, share, may] = match worst {
+                None => ["0".to_owned(), String::new(), "exact".to_owned()],
+                Some(worst) => [
+                    signed(worst.off),
+                    percent(worst.share),
+                    allowed(worst.allowed),
+                ],
+            };
             let source = match (i, case.note.as_str()) {
                 (0, "") => case.source.clone(),
                 (0, note) => format!("{}. Note: {note}", case.source),

@@ -1,5 +1,4 @@
-//! Pull-out, frost and quantities: the cases of uplift.csv and
-//! textbook_uplift.csv.
+//! Pull-out, frost and quantities: the cases of uplift.csv.
 
 use super::Method;
 use crate::uplift::{BASIC, clay};
