@@ -1,53 +1,16 @@
-//! Load combinations: every factor against its source, and how it acts.
-//!
-//! Sources: ASCE 7-16/-22 2.4.1 (quoted); IBC 1605.3.2 (2/3 of the dead load against wind: published; 0.6 x 1.3: from memory), ASCE 7 2.3.1, EN 1990,
-//! EN 1997-1 UPL and GEO, AS/NZS 1170.0 (from memory).
+//! Load combinations: how they act; their factors are a table of `reference`.
 
 use approx::assert_relative_eq;
 use groundline::actions::{DeadEffects, GroundlineActions};
-use groundline::combination::{Combination, Combined, WindUplift};
+use groundline::combination::{Combination, WindUplift};
 use groundline::limit_state::*;
 use groundline::source::Mark;
 use groundline::units::*;
 
-fn factors<L: Combined>(level: L) -> ([f64; 3], Mark) {
-    let set = Combination::of(level);
-    ([set.wind(), set.dead(), set.relieving()], set.source().mark)
-}
-
+/// Factors on the ground, EN 1997-1 (from memory); those on loads are a table of
+/// `reference`.
 #[test]
-fn every_set() {
-    use AllowableStress::{AlternativeWithIncrease, Basic};
-    assert_eq!(factors(Basic), ([0.6, 1.0, 0.6], Mark::Quoted));
-    let (alternative, mark) = factors(AlternativeWithIncrease);
-    assert_eq!(
-        (alternative, mark),
-        ([0.6 * 1.3, 1.0, 2.0 / 3.0], Mark::FromMemory)
-    );
-    assert_eq!(
-        factors(LoadAndResistance),
-        ([1.0, 1.2, 0.9], Mark::FromMemory)
-    );
-    assert_eq!(
-        factors(PartialFactor::Structure),
-        ([1.5, 1.35, 1.0], Mark::FromMemory)
-    );
-    assert_eq!(
-        factors(PartialFactor::Equilibrium),
-        ([1.5, 1.1, 0.9], Mark::FromMemory)
-    );
-    assert_eq!(
-        factors(PartialFactor::Uplift),
-        ([1.5, 1.0, 0.9], Mark::FromMemory)
-    );
-    assert_eq!(
-        factors(PartialFactor::ReducedGround),
-        ([1.3, 1.0, 1.0], Mark::FromMemory)
-    );
-    assert_eq!(
-        factors(UltimateCombined),
-        ([1.0, 1.2, 0.9], Mark::FromMemory)
-    );
+fn factors_on_the_ground() {
     assert_eq!(PartialFactor::ReducedGround.soil_friction_factor(), 1.25);
     assert_eq!(PartialFactor::ReducedGround.soil_cohesion_factor(), 1.4);
     assert_eq!(PartialFactor::Structure.soil_friction_factor(), 1.0);

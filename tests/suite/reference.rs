@@ -24,7 +24,7 @@ mod uplift;
 mod wind;
 mod wind_tables;
 
-use crate::vectors::{Case, Line, Value, cases, data};
+use crate::vectors::{Case, Line, Value, cases, data, half_digit};
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
 use table::Table;
@@ -236,4 +236,32 @@ fn the_table_of_references_is_current() {
             "references.md is behind the tests: GROUNDLINE_WRITE_TABLE=1 cargo test --test suite reference"
         );
     }
+}
+
+/// The measure itself: half of the last digit, and what is within it.
+#[test]
+fn half_of_the_last_digit() {
+    for (printed, half) in [
+        ("0.57", 0.005),
+        ("0.70", 0.005),
+        ("648", 0.5),
+        ("-4.126", 0.000_5),
+        ("3e-2", 0.005),
+        ("1.50e3", 5.0),
+    ] {
+        approx::assert_relative_eq!(half_digit(printed), half, max_relative = 1e-12);
+        let value = |off: f64, allowed: f64| {
+            let ours = number(printed) + off * half;
+            Value::Number(printed.to_owned(), ours, allowed)
+        };
+        assert!(value(0.999, half).agrees() && value(-0.999, half).agrees());
+        assert!(!value(1.001, half).agrees() && !value(-1.001, half).agrees());
+        assert!(value(0.0, 0.0).agrees() && !value(1e-6, 0.0).agrees());
+        assert!(!value(0.0, half).is_loose() && value(0.0, 1.01 * half).is_loose());
+        let differs = |off: f64, mark: &str| markdown::differs(&value(off, half), mark);
+        assert!(differs(1.01, "quoted") && !differs(0.99, "quoted"));
+        assert!(differs(2.02, "derived") && !differs(1.98, "derived"));
+    }
+    let no = Value::Word("no".to_owned(), "yes".to_owned());
+    assert!(!no.agrees());
 }
