@@ -50,7 +50,7 @@ fn shown(printed: &str, ours: f64, allowed: f64) -> Shown {
         ours
     };
     let gap: f64 = near - value;
-    let gap = if gap.abs() < 1e-6 * unit { 0.0 } else { gap };
+    let gap = if gap.abs() < 5e-4 * unit { 0.0 } else { gap };
     Shown {
         printed,
         ours: text,
