@@ -367,7 +367,7 @@ fn tables(all: &[(&str, Table)]) -> String {
         "at",
         "printed",
         "ours",
-        "file in tests/data",
+        "file in tests/data, source",
     ])];
     for (what, table) in all {
         let mut row = vec![
@@ -386,13 +386,12 @@ fn tables(all: &[(&str, Table)]) -> String {
                 shown.ours,
             ],
         });
-        row.push(format!("`{}`", table.file));
+        row.push(format!("`{}`: {}", table.file, table.source()));
         rows.push(row);
     }
     format!(
-        "\n### Tables\n\nCompared cell by cell; the greatest difference of each and where it is. The\n\
-         source stands in the first line of the file. Left out are cells without a\n\
-         counterpart here: Table D.2 of EN 1990, kmod of the longer durations, springs of\n\
+        "\n### Tables\n\nCompared cell by cell; the greatest difference of each and where it is. Left out\n\
+         are cells without a counterpart here: Table D.2 of EN 1990, kmod of the longer durations, springs of\n\
          stiff clay under water, silt that grips steel angles, AS/NZS 1170.2 with a return.\n\n{}",
         aligned(&rows)
     )

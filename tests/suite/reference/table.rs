@@ -42,6 +42,14 @@ impl Table {
         rows(self.file).swap_remove(0)
     }
 
+    /// What the head of the file says behind `source:`, up to the mark.
+    pub(crate) fn source(&self) -> String {
+        let head = head(self.file);
+        let source = head.split("source: ").nth(1).unwrap_or_default();
+        let end = source.find("; mark").unwrap_or(source.len());
+        source[..end].to_owned()
+    }
+
     /// What the head of the file says behind `note:`.
     pub(crate) fn note(&self) -> Option<String> {
         let head = head(self.file);
