@@ -49,6 +49,11 @@ pub(crate) fn greater(a: f64, b: f64) -> f64 {
     if b > a { b } else { a }
 }
 
+/// The same of `f64::min`.
+pub(crate) fn lesser(a: f64, b: f64) -> f64 {
+    if b < a { b } else { a }
+}
+
 fn halley(x: f64, a: f64, c: f64) -> f64 {
     let xx = x * x;
     let f = x * (xx - a) - c;
@@ -279,8 +284,8 @@ pub(crate) fn whole(design: &Design, input: &Input) -> Option<f64> {
                 (p, p)
             };
             let (from, to) = (EDGES[i] * s, EDGES[i + 1] * s);
-            near += first * (to.min(b) - from.max(a)).max(0.0);
-            far += last * (to.min(length - a) - from.max(length - b)).max(0.0);
+            near += first * greater(0.0, lesser(to, b) - greater(from, a));
+            far += last * greater(0.0, lesser(to, length - a) - greater(from, length - b));
         }
         force = greater(greater(force, near), far);
     }
