@@ -5,7 +5,9 @@
 
 use std::hint::black_box;
 
-use crate::bare::{B_OVER_S, CASE_C, CASES_A_B, COLUMNS, EDGES, S_OVER_H, bracket, greater, lesser};
+use crate::bare::{
+    B_OVER_S, CASE_C, CASES_A_B, COLUMNS, EDGES, S_OVER_H, bracket, greater, lesser,
+};
 
 /// A run free at both ends, gates none.
 pub(crate) struct Run {

@@ -217,7 +217,10 @@ impl Zones {
     }
 
     /// [`Zones::over`] for either edge windward, in one go.
-    #[expect(clippy::inline_always, reason = "called twice a post: a fifth of its time")]
+    #[expect(
+        clippy::inline_always,
+        reason = "called twice a post: a fifth of its time"
+    )]
     #[inline(always)]
     pub(super) fn over_both(&self, a: f64, b: f64, length: f64) -> [f64; 2] {
         let (near, far) = (length - b, length - a);
