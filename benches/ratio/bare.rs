@@ -9,8 +9,8 @@
 )]
 
 const FT: f64 = 0.3048;
-const CAP: f64 = 12.0 * FT;
-const MOMENT: f64 = 2.34 * 4.36 / 4.0;
+pub(crate) const CAP: f64 = 12.0 * FT;
+pub(crate) const MOMENT: f64 = 2.34 * 4.36 / 4.0;
 
 /// Actions at grade: N, N·m, N, and whether the alternative combinations hold.
 pub(crate) struct Actions {

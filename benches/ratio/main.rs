@@ -17,6 +17,7 @@ mod bare_beam;
 mod bare_run;
 mod beam;
 mod race;
+mod slices;
 
 use groundline::Error;
 use groundline::actions::{DeadEffects, FenceWind, GroundlineActions, LoadCase};
@@ -90,6 +91,22 @@ fn closed_form(race: &Race) {
                 .iter()
                 .map(|load| twin.required(load).map_or(0.0, |(depth, _)| depth))
                 .sum()
+        },
+    );
+    let shear: Vec<f64> = loads.iter().map(|load| load.shear).collect();
+    let moment: Vec<f64> = loads.iter().map(|load| load.moment).collect();
+    let mut depth = vec![0.0; COUNT];
+    race.run(
+        "one at a time, and bare in slices",
+        COUNT,
+        || {
+            let each = actions.iter().map(|load| formula.required(load));
+            each.map(|depth| depth.map_or(0.0, |d| d.depth().si()))
+                .sum()
+        },
+        || {
+            slices::required(&twin, &shear, &moment, &mut depth);
+            depth.iter().sum()
         },
     );
 }

@@ -29,10 +29,7 @@ impl Race {
                 name: (*name).to_owned(),
                 typed: *side == "typed",
             },
-            _ => {
-                eprintln!("usage: cargo bench --bench ratio [-- --instructions]");
-                exit(2);
-            }
+            _ => stop("usage: cargo bench --bench ratio [-- --instructions]"),
         }
     }
 
@@ -105,14 +102,15 @@ fn instructions(name: &str, side: &str) -> f64 {
         .arg(current_exe().unwrap())
         .args(["--once", name, side])
         .output()
-        .expect("counting instructions takes valgrind on the PATH");
+        .unwrap_or_else(|why| stop(&format!("valgrind is not on the PATH: {why}")));
     let said = String::from_utf8_lossy(&output.stderr);
-    let after = |mark: &str| {
-        let line = said.lines().find(|line| line.contains(mark))?;
-        line.rsplit(' ').next()?.parse().ok()
-    };
-    let count: Option<f64> = after("Collected :");
-    count
-        .filter(|count| *count > 0.0)
-        .unwrap_or_else(|| panic!("valgrind counted nothing: {said}"))
+    let line = said.lines().find(|line| line.contains("Collected :"));
+    let count = line.and_then(|line| line.rsplit(' ').next()?.parse().ok());
+    let count = count.filter(|count| *count > 0.0);
+    count.unwrap_or_else(|| stop(&format!("valgrind counted nothing: {said}")))
+}
+
+fn stop(why: &str) -> ! {
+    eprintln!("{why}");
+    exit(1)
 }
