@@ -241,7 +241,8 @@ where
     pub fn schedule(&self) -> Result<Schedule<'_, C>, Error> {
         let schedule = self.unchecked_schedule()?;
         for post in self.fence.posts() {
-            schedule.check(post)?;
+            let (design, planned) = self.design_for(post);
+            PostCheck::new(design, &schedule.wind.cases(post), planned)?;
         }
         Ok(schedule)
     }
@@ -293,28 +294,24 @@ where
             });
         let height = self.height(post);
         let tall = height > ft(12.0);
-        let asked = self.plan.site_checks(post.number);
-        let site = if asked.is_empty() {
-            SiteResults::NONE
-        } else {
-            asked.of(&check, &cases, height)
-        };
         let cautions = check
             .cautions()
             .and(self.wind_cautions)
             .with_if(close, Caution::CloseSpacing)
             .with_if(tall, Caution::Flexible);
-        Ok(ScheduledPost {
+        let mut scheduled = ScheduledPost {
             post: *post,
             cases,
             check,
-            cautions: if asked.is_empty() {
-                cautions
-            } else {
-                site.cautions(cautions)
-            },
-            site,
-        })
+            site: SiteResults::NONE,
+            cautions,
+        };
+        let asked = self.plan.site_checks(post.number);
+        if !asked.is_empty() {
+            scheduled.site = asked.of(&scheduled.check, &scheduled.cases, height);
+            scheduled.cautions = scheduled.site.cautions(cautions);
+        }
+        Ok(scheduled)
     }
 
     /// The height of the tallest panel a post carries.
@@ -344,15 +341,14 @@ where
     /// What the posts of one run take, or all of them: a corner post belongs to
     /// the run that comes first. Nothing where no quantities were asked for.
     pub fn materials(&self, run: Option<usize>) -> MaterialsSum {
-        self.posts()
+        let fence = self.plan.fence.posts().iter();
+        fence
             .filter(|post| {
-                let own = post.post.arms().next().map(|arm| arm.run);
-                self.plan
-                    .site_checks(post.post.number)
-                    .materials()
-                    .is_some()
-                    && (run.is_none() || own == run)
+                let own = post.arms().next().map(|arm| arm.run);
+                let asked = self.plan.site_checks(post.number).materials();
+                asked.is_some() && (run.is_none() || own == run)
             })
+            .filter_map(|post| self.check(post).ok())
             .fold(MaterialsSum::default(), |sum, post| {
                 sum.with(post.site.materials.done())
             })

@@ -9,8 +9,8 @@
 )]
 
 const FT: f64 = 0.3048;
-const CAP: f64 = 12.0 * FT;
-const MOMENT: f64 = 2.34 * 4.36 / 4.0;
+pub(crate) const CAP: f64 = 12.0 * FT;
+pub(crate) const MOMENT: f64 = 2.34 * 4.36 / 4.0;
 
 /// Actions at grade: N, N·m, N, and whether the alternative combinations hold.
 pub(crate) struct Actions {
@@ -47,6 +47,11 @@ fn positive_root(a: f64, c: f64) -> f64 {
 /// `f64::max` also handles NaN, which costs; nothing here is NaN.
 pub(crate) fn greater(a: f64, b: f64) -> f64 {
     if b > a { b } else { a }
+}
+
+/// The same of `f64::min`.
+pub(crate) fn lesser(a: f64, b: f64) -> f64 {
+    if b < a { b } else { a }
 }
 
 fn halley(x: f64, a: f64, c: f64) -> f64 {
@@ -279,8 +284,8 @@ pub(crate) fn whole(design: &Design, input: &Input) -> Option<f64> {
                 (p, p)
             };
             let (from, to) = (EDGES[i] * s, EDGES[i + 1] * s);
-            near += first * (to.min(b) - from.max(a)).max(0.0);
-            far += last * (to.min(length - a) - from.max(length - b)).max(0.0);
+            near += first * greater(0.0, lesser(to, b) - greater(from, a));
+            far += last * greater(0.0, lesser(to, length - a) - greater(from, length - b));
         }
         force = greater(greater(force, near), far);
     }

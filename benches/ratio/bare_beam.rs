@@ -167,26 +167,28 @@ impl Beam {
                 return false;
             }
             let f = 1.0 / det;
-            let q = [p[2] * f, -p[1] * f, p[0] * f];
             let x = [a[0] + b[0], a[1] + b[1], a[1] + b[2], a22 + b[3]];
-            let k = [
-                q[0] * x[0] + q[1] * x[2],
-                q[0] * x[1] + q[1] * x[3],
-                q[1] * x[0] + q[2] * x[2],
-                q[1] * x[1] + q[2] * x[3],
+            let n = [
+                p[2] * x[0] - p[1] * x[2],
+                p[2] * x[1] - p[1] * x[3],
+                p[0] * x[2] - p[1] * x[0],
+                p[0] * x[3] - p[1] * x[1],
             ];
-            self.gain[i] = k;
-            self.offset[i] = [-(q[0] * g[0] + q[1] * g[1]), -(q[1] * g[0] + q[2] * g[1])];
+            self.gain[i] = n.map(|n| f * n);
+            self.offset[i] = [
+                f * (p[1] * g[1] - p[2] * g[0]),
+                f * (p[1] * g[0] - p[0] * g[1]),
+            ];
             let below = self.diagonal[i + 1];
             stiff = [
-                below[0] + a[0] + 2.0 * b[0] - (x[0] * k[0] + x[2] * k[2]),
-                below[1] + a[1] + b[1] + b[2] - (x[0] * k[1] + x[2] * k[3]),
-                below[2] + a22 + 2.0 * b[3] - (x[1] * k[1] + x[3] * k[3]),
+                below[0] + a[0] + 2.0 * b[0] - f * (x[0] * n[0] + x[2] * n[2]),
+                below[1] + a[1] + b[1] + b[2] - f * (x[0] * n[1] + x[2] * n[3]),
+                below[2] + a22 + 2.0 * b[3] - f * (x[1] * n[1] + x[3] * n[3]),
             ];
             let down = self.residual[i + 1];
             rhs = [
-                down[0] + g[0] - (k[0] * g[0] + k[2] * g[1]),
-                down[1] + g[1] - (k[1] * g[0] + k[3] * g[1]),
+                down[0] + g[0] - f * (n[0] * g[0] + n[2] * g[1]),
+                down[1] + g[1] - f * (n[1] * g[0] + n[3] * g[1]),
             ];
         }
         let det = stiff[0] * stiff[2] - stiff[1] * stiff[1];

@@ -5,7 +5,9 @@
 
 use std::hint::black_box;
 
-use crate::bare::{B_OVER_S, CASE_C, CASES_A_B, COLUMNS, EDGES, S_OVER_H, bracket, greater};
+use crate::bare::{
+    B_OVER_S, CASE_C, CASES_A_B, COLUMNS, EDGES, S_OVER_H, bracket, greater, lesser,
+};
 
 /// A run free at both ends, gates none.
 pub(crate) struct Run {
@@ -31,7 +33,8 @@ struct Wall {
 fn sum(edges: &[f64; 8], pressures: &[f64; 7], a: f64, b: f64) -> f64 {
     let mut total = 0.0;
     for i in 0..7 {
-        total += pressures[i] * (edges[i + 1].min(b) - edges[i].max(a)).max(0.0);
+        let to = lesser(edges[i + 1], b);
+        total += pressures[i] * greater(0.0, to - greater(edges[i], a));
     }
     total
 }

@@ -1,11 +1,11 @@
 //! Response of a post: whole solves and their cost per element and iteration.
 
 use crate::bare_beam::{Beam, Spring};
+use crate::race::Race;
 use groundline::profile::{Profile, Soil, Stiffness};
-use groundline::response::{ClayCurve, Loading, PostModel, Solver, Springs, api_sand_coefficients};
+use groundline::response::{ClayCurve, Loading, PostModel, Springs, api_sand_coefficients};
 use groundline::units::{deg, kn_per_cu_m, m, mm, n_m, n_sq_m, newton};
 use std::hint::black_box;
-use std::time::Instant;
 
 const EI: f64 = 47_056.7;
 const B: f64 = 0.089;
@@ -32,50 +32,44 @@ fn model(springs: Springs, elements: u32, shear: f64, moment: f64) -> PostModel 
         .unwrap()
 }
 
-/// Best microseconds of two solves in turn, from rest.
-fn race(solver: &Solver, beam: &mut Beam, rounds: u32) -> (f64, f64) {
-    let mut best = (f64::MAX, f64::MAX);
-    for _ in 0..rounds {
-        let mut fresh = solver.clone();
-        let start = Instant::now();
-        black_box(&mut fresh).solve(1.0).unwrap();
-        best.0 = best.0.min(start.elapsed().as_secs_f64());
-        let start = Instant::now();
-        black_box(beam.solve()).unwrap();
-        best.1 = best.1.min(start.elapsed().as_secs_f64());
-    }
-    (best.0 * 1e6, best.1 * 1e6)
-}
-
 fn compare(
+    race: &Race,
     name: &str,
     springs: &Springs,
     load: (f64, f64),
     at: impl Fn(f64) -> Spring + Copy,
-    sizes: &[u32],
 ) {
-    for elements in sizes {
-        let mut solver = model(springs.clone(), *elements, load.0, load.1).solver();
-        let rest = solver.clone();
-        let mut beam = Beam::new(EI, 0.9, *elements as usize, load.0, load.1, at);
+    for elements in [50, 100, 200, 400, 800, 1_600] {
+        let mut solver = model(springs.clone(), elements, load.0, load.1).solver();
+        let mut beam = Beam::new(EI, 0.9, elements as usize, load.0, load.1, at);
         solver.solve(1.0).unwrap();
         let ours = solver.response().at_grade().deflection.value;
         let (theirs, iterations) = beam.solve().unwrap();
         assert!((ours / theirs - 1.0).abs() < 1e-9, "{ours} {theirs}");
-        let (typed, bare) = race(&rest, &mut beam, 400);
-        let each = 1e3 / f64::from(*elements) / f64::from(solver.iterations().max(1));
-        println!(
-            "{name:<15} {elements:>5} elements {:>2} iterations  typed {typed:8.2} us  bare {bare:8.2} us \
-             (its {iterations})  ratio {:.3}  {:.1} ns an element and iteration",
-            solver.iterations(),
-            typed / bare,
-            typed * each,
+        let each = f64::from(elements) * f64::from(iterations.max(1));
+        let mut share = 1.0;
+        let figure = race.run(
+            &format!("{name}, {elements} elements"),
+            1,
+            || {
+                // A load that turns round starts from rest.
+                share = -share;
+                black_box(&mut solver).solve(share).unwrap();
+                f64::from(solver.iterations())
+            },
+            || f64::from(black_box(&mut beam).solve().unwrap().1),
         );
+        if let Some(figure) = figure {
+            println!(
+                "{:36} typed {:9.1} an element and iteration",
+                "",
+                figure / each
+            );
+        }
     }
 }
 
-pub(crate) fn beams() {
-    let sizes = [50, 100, 200, 400, 800, 1_600];
+pub(crate) fn beams(race: &Race) {
     let kp = (std::f64::consts::FRAC_PI_4 + 0.5 * deg(32.0).value)
         .tan()
         .powi(2);
@@ -85,7 +79,7 @@ pub(crate) fn beams() {
         k: 1e7 * z,
         pu: 3.0 * kp * GAMMA * z * B,
     };
-    compare("elastic-plastic", &plastic, (300.0, 360.0), at, &sizes);
+    compare(race, "elastic-plastic", &plastic, (300.0, 360.0), at);
 
     let [c1, c2, c3] = api_sand_coefficients(deg(35.0)).unwrap();
     let api = Springs::curves_of_soil(
@@ -99,5 +93,5 @@ pub(crate) fn beams() {
         k: 1.66e7 * z,
         pu: (3.0 - 0.8 * z / B).max(0.9) * GAMMA * z * (c1 * z + c2 * B).min(c3 * B),
     };
-    compare("API sand", &api.unwrap(), (350.0, 420.0), at, &sizes);
+    compare(race, "API sand", &api.unwrap(), (350.0, 420.0), at);
 }

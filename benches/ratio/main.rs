@@ -3,10 +3,12 @@
 //!
 //! ```text
 //! cargo bench --bench ratio
+//! cargo bench --bench ratio -- --instructions
 //! ```
 //!
-//! Typed and bare runs alternate; each figure is the best of many rounds, so
-//! that what else the machine does falls out of the ratio.
+//! By the clock, typed and bare runs alternate and each figure is the best of
+//! many rounds, so that what else the machine does falls out of the ratio.
+//! Instructions are counted by valgrind, which must be on the PATH.
 
 #![allow(clippy::unwrap_used, reason = "inputs are fixed")]
 
@@ -14,6 +16,8 @@ mod bare;
 mod bare_beam;
 mod bare_run;
 mod beam;
+mod race;
+mod slices;
 
 use groundline::Error;
 use groundline::actions::{DeadEffects, FenceWind, GroundlineActions, LoadCase};
@@ -30,46 +34,10 @@ use groundline::wind::{
     AsNzsSite, AsceSite, BasicWindSpeed, Edition, EnSite, Exposure, FundamentalSpeed,
     RegionalSpeed, Terrain, WallEnd, WallEnds, WallShape, WallWind, WindCode,
 };
+use race::Race;
 use std::hint::black_box;
-use std::time::Instant;
 
 const COUNT: usize = 4096;
-const ROUNDS: usize = 200;
-
-/// Best nanoseconds an item of two functions, measured in turn.
-fn race(typed: impl FnMut() -> f64, bare: impl FnMut() -> f64) -> (f64, f64) {
-    race_of(COUNT, typed, bare)
-}
-
-fn race_of(
-    count: usize,
-    mut typed: impl FnMut() -> f64,
-    mut bare: impl FnMut() -> f64,
-) -> (f64, f64) {
-    let (sum_typed, sum_bare) = (typed(), bare());
-    assert!(
-        (sum_typed / sum_bare - 1.0).abs() < 1e-12,
-        "the twins disagree: {sum_typed} {sum_bare}"
-    );
-    let mut best = (f64::MAX, f64::MAX);
-    for _ in 0..ROUNDS {
-        let start = Instant::now();
-        black_box(typed());
-        best.0 = best.0.min(start.elapsed().as_secs_f64());
-        let start = Instant::now();
-        black_box(bare());
-        best.1 = best.1.min(start.elapsed().as_secs_f64());
-    }
-    let each = 1e9 / f64::from(u32::try_from(count).unwrap());
-    (best.0 * each, best.1 * each)
-}
-
-fn report(name: &str, (typed, bare): (f64, f64)) {
-    println!(
-        "{name:<34} typed {typed:7.1} ns   bare f64 {bare:7.1} ns   ratio {:.3}",
-        typed / bare
-    );
-}
 
 /// A spread of numbers without randomness.
 fn spread(index: usize, from: f64, to: f64) -> f64 {
@@ -89,7 +57,7 @@ fn bare_formula() -> bare::Formula {
     }
 }
 
-fn closed_form() {
+fn closed_form(race: &Race) {
     let ground = Ground::presumptive(SoilClass::Class4);
     let width = BearingWidth::new(ft(1.5)).unwrap();
     let formula = black_box(PoleFormula::new(&ground, width, Restraint::None));
@@ -109,22 +77,37 @@ fn closed_form() {
             GroundlineActions::new(shear, moment, lb(0.0), AllowableStress::Basic).unwrap()
         })
         .collect();
-    report(
+    race.run(
         "closed form: required depth",
-        race(
-            || {
-                actions
-                    .iter()
-                    .map(|load| formula.required(load).map_or(0.0, |d| d.depth().si()))
-                    .sum()
-            },
-            || {
-                loads
-                    .iter()
-                    .map(|load| twin.required(load).map_or(0.0, |(depth, _)| depth))
-                    .sum()
-            },
-        ),
+        COUNT,
+        || {
+            actions
+                .iter()
+                .map(|load| formula.required(load).map_or(0.0, |d| d.depth().si()))
+                .sum()
+        },
+        || {
+            loads
+                .iter()
+                .map(|load| twin.required(load).map_or(0.0, |(depth, _)| depth))
+                .sum()
+        },
+    );
+    let shear: Vec<f64> = loads.iter().map(|load| load.shear).collect();
+    let moment: Vec<f64> = loads.iter().map(|load| load.moment).collect();
+    let mut depth = vec![0.0; COUNT];
+    race.run(
+        "one at a time, and bare in slices",
+        COUNT,
+        || {
+            let each = actions.iter().map(|load| formula.required(load));
+            each.map(|depth| depth.map_or(0.0, |d| d.depth().si()))
+                .sum()
+        },
+        || {
+            slices::required(&twin, &shear, &moment, &mut depth);
+            depth.iter().sum()
+        },
     );
 }
 
@@ -165,7 +148,7 @@ fn typed(design: &PostDesign, input: &bare::Input) -> Result<f64, Error> {
     Ok(check.utilization.ratio() + check.required.depth().si())
 }
 
-fn whole_check() {
+fn whole_check(race: &Race) {
     let side = inch(5.5);
     let values = DesignValues::of(Species::SouthernPine, Grade::No2, side).unwrap();
     let section = Square::new(side).unwrap();
@@ -201,27 +184,26 @@ fn whole_check() {
             alternative: false,
         })
         .collect();
-    report(
+    race.run(
         "whole check: wind to utilization",
-        race(
-            || {
-                inputs
-                    .iter()
-                    .map(|input| typed(&design, input).unwrap_or(0.0))
-                    .sum()
-            },
-            || {
-                inputs
-                    .iter()
-                    .map(|input| bare::whole(&twin, input).unwrap_or(0.0))
-                    .sum()
-            },
-        ),
+        COUNT,
+        || {
+            inputs
+                .iter()
+                .map(|input| typed(&design, input).unwrap_or(0.0))
+                .sum()
+        },
+        || {
+            inputs
+                .iter()
+                .map(|input| bare::whole(&twin, input).unwrap_or(0.0))
+                .sum()
+        },
     );
 }
 
 /// Runs of 200 posts: their walls, and what each post brings to grade.
-fn runs_under_each_code() {
+fn runs_under_each_code(race: &Race) {
     const RUNS: usize = 16;
     const POSTS: usize = 200;
     let fences: Vec<Fence> = (0..RUNS)
@@ -271,9 +253,10 @@ fn runs_under_each_code() {
         )
     };
     let as_nzs = |v: f64| AsNzsSite::new(RegionalSpeed::ultimate(m_per_s(v)).unwrap());
-    let race =
+    let compare =
         |name: &str, typed: &dyn Fn(&Fence, f64) -> f64, bare: fn(&bare_run::Run, f64) -> f64| {
-            let figures = race_of(
+            race.run(
+                name,
                 RUNS * POSTS,
                 || {
                     fences
@@ -284,19 +267,18 @@ fn runs_under_each_code() {
                 },
                 || runs.iter().zip(&speeds).map(|(run, v)| bare(run, *v)).sum(),
             );
-            report(name, figures);
         };
-    race(
+    compare(
         "200 posts, ASCE 7: a post",
         &|f, v| at_grade(&asce(v), f),
         bare_run::asce,
     );
-    race(
+    compare(
         "200 posts, EN 1991-1-4: a post",
         &|f, v| at_grade(&en(v), f),
         bare_run::en,
     );
-    race(
+    compare(
         "200 posts, AS/NZS 1170.2: a post",
         &|f, v| at_grade(&as_nzs(v), f),
         bare_run::as_nzs,
@@ -315,8 +297,9 @@ fn at_grade<C: WindCode>(code: &C, fence: &Fence) -> f64 {
 }
 
 fn main() {
-    closed_form();
-    whole_check();
-    runs_under_each_code();
-    beam::beams();
+    let race = Race::asked_for();
+    closed_form(&race);
+    whole_check(&race);
+    runs_under_each_code(&race);
+    beam::beams(&race);
 }

@@ -263,6 +263,7 @@ impl<'a, C: WindCode> FenceWind<'a, C> {
         self.cases_at_corner_or_gate(post)
     }
 
+    #[inline(never)]
     fn cases_at_corner_or_gate(&self, post: &FencePost) -> LoadCases<C::Level> {
         let level = self.code.level();
         let mut cases = LoadCases::empty(level);

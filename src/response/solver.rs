@@ -376,24 +376,24 @@ impl Solver {
                 return false;
             }
             let f = 1.0 / det;
-            let (q11, q12, q22) = (p22 * f, -p12 * f, p11 * f);
-            // X = A^ + B^; r = G d + g.
+            // X = A^ + B^; r = G d + g, G = f N. Each element waits for the one
+            // above, so f comes in last.
             let (x11, x12, x21, x22) = (a11 + b11, a12 + b12, a12 + b21, a22 + b22);
-            let (k11, k12) = (q11 * x11 + q12 * x21, q11 * x12 + q12 * x22);
-            let (k21, k22) = (q12 * x11 + q22 * x21, q12 * x12 + q22 * x22);
-            gain[i] = Matrix2::new(k11, k12, k21, k22);
-            offset[i] = Vector2::new(-(q11 * g1 + q12 * g2), -(q12 * g1 + q22 * g2));
+            let (n11, n12) = (p22 * x11 - p12 * x21, p22 * x12 - p12 * x22);
+            let (n21, n22) = (p11 * x21 - p12 * x11, p11 * x22 - p12 * x12);
+            gain[i] = Matrix2::new(n11, n12, n21, n22) * f;
+            offset[i] = Vector2::new(p12 * g2 - p22 * g1, p12 * g1 - p11 * g2) * f;
             // What the post above does to the lower end: A^ + B^ + B^' − X'G.
             let below = diagonal[i + 1];
             stiff = Vector3::new(
-                below.x + a11 + 2.0 * b11 - (x11 * k11 + x21 * k21),
-                below.y + a12 + b12 + b21 - (x11 * k12 + x21 * k22),
-                below.z + a22 + 2.0 * b22 - (x12 * k12 + x22 * k22),
+                below.x + a11 + 2.0 * b11 - f * (x11 * n11 + x21 * n21),
+                below.y + a12 + b12 + b21 - f * (x11 * n12 + x21 * n22),
+                below.z + a22 + 2.0 * b22 - f * (x12 * n12 + x22 * n22),
             );
             let down = &residual[i + 1];
             rhs = Vector2::new(
-                down.x + g1 - (k11 * g1 + k21 * g2),
-                down.y + g2 - (k12 * g1 + k22 * g2),
+                down.x + g1 - f * (n11 * g1 + n21 * g2),
+                down.y + g2 - f * (n12 * g1 + n22 * g2),
             );
         }
         let det = stiff.x * stiff.z - stiff.y * stiff.y;

@@ -135,33 +135,34 @@ impl<C: WindCode> WallWind<C> {
         let a = on_wall(from, 0.0, length);
         let b = on_wall(to, a, length);
         let p = &self.pressures;
-        let mut worst = (WindCase::Uniform, f64::MIN);
-        let mut consider = |case: WindCase, force: f64| {
+        // By their places in `WindCase::ALL`: of a number the compiler makes
+        // a choice without a branch, and which case is worse changes from post
+        // to post. Every code gives a wall one case at least.
+        let mut worst = (0, f64::MIN);
+        let mut consider = |case: usize, force: f64| {
             if force > worst.1 {
                 worst = (case, force);
             }
         };
-        // Every code gives a wall one case at least.
         if let Some(uniform) = &p.uniform {
-            consider(WindCase::Uniform, uniform.over(a, b));
+            consider(0, uniform.over(a, b));
         }
         if let Some(off) = &p.off_centre {
-            let (start, end) = (Edge::Start, Edge::End);
-            consider(WindCase::OffCentre(start), off.over(start, a, b, length));
-            consider(WindCase::OffCentre(end), off.over(end, a, b, length));
+            consider(1, off.over(Edge::Start, a, b, length));
+            consider(2, off.over(Edge::End, a, b, length));
         }
         if let Some(zones) = &p.zones {
             let [start, end] = zones.over_both(a, b, length);
-            consider(WindCase::Zones(Edge::Start), start);
-            consider(WindCase::Zones(Edge::End), end);
+            consider(3, start);
+            consider(4, end);
         }
         if let Some(zones) = &p.along {
             let [start, end] = zones.over_both(a, b, length);
-            consider(WindCase::Along(Edge::Start), start);
-            consider(WindCase::Along(Edge::End), end);
+            consider(5, start);
+            consider(6, end);
         }
         (
-            worst.0,
+            WindCase::ALL[worst.0],
             Force::from_si(worst.1 * self.shape.panel_height().value),
         )
     }

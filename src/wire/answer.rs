@@ -2,6 +2,7 @@
 //! with the request.
 
 use super::input::Input;
+use super::node::Words;
 use super::reading::{Problem, Problems};
 use super::request::{Done, Request};
 use super::value::{Style, Wire, write_measured};
@@ -20,13 +21,13 @@ pub struct Answer {
     pub(super) problems: Option<Problems>,
 }
 
-pub(super) fn head(id: Option<&Node>, name: Option<&str>) -> Vec<(String, Node)> {
-    let mut fields = vec![("version".to_owned(), Node::Number(f64::from(VERSION)))];
+pub(super) fn head(id: Option<&Node>, name: Option<&'static str>) -> Vec<(Words, Node)> {
+    let mut fields = vec![("version".into(), Node::Number(f64::from(VERSION)))];
     if let Some(id) = id {
-        fields.push(("id".to_owned(), id.clone()));
+        fields.push(("id".into(), id.clone()));
     }
     if let Some(name) = name {
-        fields.push(("calculate".to_owned(), Node::text(name)));
+        fields.push(("calculate".into(), Node::text(name)));
     }
     fields
 }
@@ -49,7 +50,10 @@ impl Answer {
                     .get("id")
                     .filter(|id| matches!(id, Node::Text(_) | Node::Number(_)));
                 let name = node.get("calculate").and_then(Node::as_text);
-                let name = name.filter(|name| Input::NAMES.contains(name));
+                let name = Input::NAMES
+                    .iter()
+                    .copied()
+                    .find(|known| name == Some(*known));
                 Self::refusing(id, name, problems)
             }
         }
@@ -60,9 +64,13 @@ impl Answer {
         Self::refusing(None, None, Problems::of_whole(why.to_string()))
     }
 
-    pub(super) fn refusing(id: Option<&Node>, name: Option<&str>, problems: Problems) -> Self {
+    pub(super) fn refusing(
+        id: Option<&Node>,
+        name: Option<&'static str>,
+        problems: Problems,
+    ) -> Self {
         let mut fields = head(id, name);
-        fields.push(("errors".to_owned(), problems.write()));
+        fields.push(("errors".into(), problems.write()));
         Self {
             node: Node::Object(fields),
             problems: Some(problems),
@@ -86,23 +94,20 @@ impl Answer {
 }
 
 /// The parts of an answer that a calculation gave.
-pub(super) fn parts<R: Wire>(done: &Done<R>, system: UnitSystem) -> Vec<(String, Node)> {
+pub(super) fn parts<R: Wire>(done: &Done<R>, system: UnitSystem) -> Vec<(Words, Node)> {
     // Said of every source that is from memory, whatever the parts say.
     let memory = done.sources.iter().any(|s| s.mark == Mark::FromMemory);
     let cautions = done.cautions.with_if(memory, Caution::FromMemory);
     let cautions = cautions.iter().map(|c| Node::text(c.text())).collect();
     let sources = done.sources.iter().map(|source| citation(source)).collect();
     let mut parts = vec![
-        (
-            "result".to_owned(),
-            done.result.write(Style::System(system)),
-        ),
-        ("cautions".to_owned(), Node::List(cautions)),
-        ("sources".to_owned(), Node::List(sources)),
+        ("result".into(), done.result.write(Style::System(system))),
+        ("cautions".into(), Node::List(cautions)),
+        ("sources".into(), Node::List(sources)),
     ];
     if !done.worksheets.is_empty() {
         let sheets = done.worksheets.iter().map(worksheet).collect();
-        parts.push(("worksheets".to_owned(), Node::List(sheets)));
+        parts.push(("worksheets".into(), Node::List(sheets)));
     }
     parts
 }
@@ -121,18 +126,13 @@ fn worksheet(sheet: &Worksheet) -> Node {
         let terms = step
             .terms
             .iter()
-            .map(|term| {
-                (
-                    term.symbol.to_owned(),
-                    write_measured(term.value, sheet.system),
-                )
-            })
+            .map(|term| (term.symbol.into(), write_measured(term.value, sheet.system)))
             .collect();
         let mut fields = vec![
-            ("symbol".to_owned(), Node::text(step.symbol)),
-            ("meaning".to_owned(), Node::text(step.meaning)),
+            ("symbol".into(), Node::text(step.symbol)),
+            ("meaning".into(), Node::text(step.meaning)),
             (
-                "origin".to_owned(),
+                "origin".into(),
                 Node::text(match step.origin {
                     Origin::Given => "given",
                     Origin::Computed => "computed",
@@ -141,20 +141,17 @@ fn worksheet(sheet: &Worksheet) -> Node {
             ),
         ];
         if !step.formula.is_empty() {
-            fields.push(("formula".to_owned(), Node::text(&*step.formula)));
-            fields.push(("terms".to_owned(), Node::Object(terms)));
+            fields.push(("formula".into(), Node::text(step.formula.clone())));
+            fields.push(("terms".into(), Node::Object(terms)));
         }
-        fields.push((
-            "result".to_owned(),
-            write_measured(step.result, sheet.system),
-        ));
+        fields.push(("result".into(), write_measured(step.result, sheet.system)));
         if let Some(source) = step.citation {
-            fields.push(("source".to_owned(), citation(source)));
+            fields.push(("source".into(), citation(source)));
         }
         Node::Object(fields)
     };
     let section = |section: &crate::step::Section| {
-        let remarks = section.remarks.iter().map(|text| Node::text(&**text));
+        let remarks = section.remarks.iter().map(|text| Node::text(text.clone()));
         Node::object([
             ("title", Node::text(section.title)),
             ("remarks", Node::List(remarks.collect())),
@@ -165,7 +162,7 @@ fn worksheet(sheet: &Worksheet) -> Node {
         ])
     };
     Node::object([
-        ("title", Node::text(&*sheet.title)),
+        ("title", Node::text(sheet.title.clone())),
         (
             "sections",
             Node::List(sheet.sections.iter().map(section).collect()),

@@ -12,6 +12,7 @@ use super::field::{AxialPullRequest, CharacteristicRequest, CompareRequest, Proo
 use super::frost::{FrostBalanceRequest, FrostDepthRequest};
 use super::lateral::{LateralMethodsRequest, ResponseRequest};
 use super::materials::MaterialsRequest;
+use super::node::Words;
 use super::plan::PlanSpec;
 use super::post_check::PostCheckRequest;
 use super::reading::{Path, Problems};
@@ -62,7 +63,7 @@ macro_rules! calculations {
                 } )+
                 let allowed = format!("one of {}", list(Self::NAMES));
                 let top = Path::TOP;
-                problems.add(&top.field("calculate"), Some(&Node::text(name)), allowed);
+                problems.add(&top.field("calculate"), Some(&Node::text(name.to_owned())), allowed);
                 None
             }
 
@@ -89,7 +90,7 @@ macro_rules! calculations {
                 asked: Asked,
                 at: &Path<'_>,
                 problems: &mut Problems,
-            ) -> Option<Vec<(String, Node)>> {
+            ) -> Option<Vec<(Words, Node)>> {
                 match self {
                     $( Self::$variant(request) => {
                         let done = Calculation::run(&**request, asked, at, problems)?;
@@ -120,7 +121,7 @@ macro_rules! calculations {
 }
 
 /// A word list as a schema.
-fn words(names: &[&str]) -> Node {
+fn words(names: &[&'static str]) -> Node {
     Node::object([(
         "enum",
         Node::List(names.iter().map(|name| Node::text(*name)).collect()),
@@ -128,7 +129,7 @@ fn words(names: &[&str]) -> Node {
 }
 
 /// Names that must be there.
-fn required(names: &[&str]) -> Node {
+fn required(names: &[&'static str]) -> Node {
     Node::List(names.iter().map(|name| Node::text(*name)).collect())
 }
 
@@ -142,7 +143,7 @@ fn id() -> Node {
 }
 
 /// A schema that says for each calculation what one field holds.
-fn by_calculation(field: &str, kinds: Vec<(&'static str, Node)>) -> Node {
+fn by_calculation(field: &'static str, kinds: Vec<(&'static str, Node)>) -> Node {
     let rule = |(name, schema): (&'static str, Node)| {
         let named = Node::object([("const", Node::text(name))]);
         let when = Node::object([
@@ -155,20 +156,20 @@ fn by_calculation(field: &str, kinds: Vec<(&'static str, Node)>) -> Node {
     Node::List(kinds.into_iter().map(rule).collect())
 }
 
-fn document(title: &str, fields: Vec<(String, Node)>, definitions: Definitions) -> Node {
+fn document(title: &str, fields: Vec<(Words, Node)>, definitions: Definitions) -> Node {
     let mut all = vec![
         (
-            "$schema".to_owned(),
+            "$schema".into(),
             Node::text("https://json-schema.org/draft/2020-12/schema"),
         ),
         (
-            "title".to_owned(),
-            Node::Text(format!("{title}, version {VERSION}")),
+            "title".into(),
+            Node::text(format!("{title}, version {VERSION}")),
         ),
-        ("type".to_owned(), Node::text("object")),
+        ("type".into(), Node::text("object")),
     ];
     all.extend(fields);
-    all.push(("$defs".to_owned(), definitions.into_node()));
+    all.push(("$defs".into(), definitions.into_node()));
     Node::Object(all)
 }
 
@@ -181,7 +182,7 @@ pub fn request_schema() -> Node {
     let inputs = Input::input_schemas(&mut definitions);
     let fields = vec![
         (
-            "properties".to_owned(),
+            "properties".into(),
             Node::object([
                 ("version", version()),
                 ("id", id()),
@@ -192,11 +193,11 @@ pub fn request_schema() -> Node {
             ]),
         ),
         (
-            "required".to_owned(),
+            "required".into(),
             required(&["version", "calculate", "input"]),
         ),
-        ("additionalProperties".to_owned(), Node::Bool(false)),
-        ("allOf".to_owned(), by_calculation("input", inputs)),
+        ("additionalProperties".into(), Node::Bool(false)),
+        ("allOf".into(), by_calculation("input", inputs)),
     ];
     document("groundline request", fields, definitions)
 }
@@ -217,7 +218,7 @@ pub fn answer_schema() -> Node {
     ]);
     let fields = vec![
         (
-            "properties".to_owned(),
+            "properties".into(),
             Node::object([
                 ("version", version()),
                 ("id", id()),
@@ -235,7 +236,7 @@ pub fn answer_schema() -> Node {
             ]),
         ),
         (
-            "oneOf".to_owned(),
+            "oneOf".into(),
             Node::List(vec![
                 Node::object([(
                     "required",
@@ -244,7 +245,7 @@ pub fn answer_schema() -> Node {
                 Node::object([("required", required(&["version", "errors"]))]),
             ]),
         ),
-        ("allOf".to_owned(), by_calculation("result", results)),
+        ("allOf".into(), by_calculation("result", results)),
     ];
     document("groundline answer", fields, definitions)
 }

@@ -4,6 +4,7 @@
 use core::fmt;
 use serde::de::{self, DeserializeSeed, Deserializer, MapAccess, SeqAccess, Visitor};
 use serde::ser::{Serialize, SerializeMap, SerializeSeq, Serializer};
+use std::borrow::Cow;
 
 /// How deep lists and objects may nest.
 const MOST_DEEP: usize = 32;
@@ -12,8 +13,12 @@ const MOST_DEEP: usize = 32;
 /// decimal point.
 const EXACT: f64 = 9_007_199_254_740_992.0;
 
+/// Text of a node.
+pub(super) type Words = Cow<'static, str>;
+
 /// Plain data.
 ///
+/// Text is borrowed where it is the library's own, as most of an answer is.
 /// An object keeps its fields in order, and keeps a field that stands twice, so
 /// that reading can refuse it.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,16 +30,16 @@ pub enum Node {
     /// A number.
     Number(f64),
     /// Text.
-    Text(String),
+    Text(Cow<'static, str>),
     /// A list.
     List(Vec<Node>),
     /// An object: names and what they hold.
-    Object(Vec<(String, Node)>),
+    Object(Vec<(Cow<'static, str>, Node)>),
 }
 
 impl Node {
     /// Text.
-    pub fn text(text: impl Into<String>) -> Self {
+    pub fn text(text: impl Into<Cow<'static, str>>) -> Self {
         Self::Text(text.into())
     }
 
@@ -48,11 +53,11 @@ impl Node {
     }
 
     /// An object of these fields.
-    pub fn object<const N: usize>(fields: [(&str, Node); N]) -> Self {
+    pub fn object<const N: usize>(fields: [(&'static str, Node); N]) -> Self {
         Self::Object(
             fields
                 .into_iter()
-                .map(|(name, node)| (name.to_owned(), node))
+                .map(|(name, node)| (name.into(), node))
                 .collect(),
         )
     }
@@ -110,7 +115,7 @@ impl Node {
             Self::Text(text) if text.chars().count() > LONGEST => {
                 text.chars().take(LONGEST).chain("...".chars()).collect()
             }
-            Self::Text(text) => text.clone(),
+            Self::Text(text) => text.clone().into_owned(),
             other => other.kind().to_owned(),
         }
     }
@@ -230,11 +235,11 @@ impl<'de> Visitor<'de> for Deep {
     }
 
     fn visit_str<E: de::Error>(self, value: &str) -> Result<Node, E> {
-        Ok(Node::Text(value.to_owned()))
+        Ok(Node::text(value.to_owned()))
     }
 
     fn visit_string<E: de::Error>(self, value: String) -> Result<Node, E> {
-        Ok(Node::Text(value))
+        Ok(Node::text(value))
     }
 
     fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Node, A::Error> {
@@ -250,7 +255,7 @@ impl<'de> Visitor<'de> for Deep {
         let deeper = self.deeper()?;
         let mut fields = Vec::new();
         while let Some(name) = map.next_key::<String>()? {
-            fields.push((name, map.next_value_seed(deeper)?));
+            fields.push((name.into(), map.next_value_seed(deeper)?));
         }
         Ok(Node::Object(fields))
     }

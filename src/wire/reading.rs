@@ -116,7 +116,7 @@ impl Problems {
                     }
                     other => (None, other.in_system(self.system).to_string()),
                 };
-                self.add(at, value.map(Node::Text).as_ref(), allowed);
+                self.add(at, value.map(Node::text).as_ref(), allowed);
                 None
             }
         }
@@ -161,11 +161,11 @@ impl Problems {
     /// As data: a list of `{path, value, allowed}`.
     pub(super) fn write(&self) -> Node {
         let problem = |problem: &Problem| {
-            let mut fields = vec![("path".to_owned(), Node::text(&*problem.path))];
+            let mut fields = vec![("path".into(), Node::text(problem.path.clone()))];
             if let Some(value) = &problem.value {
-                fields.push(("value".to_owned(), Node::text(&**value)));
+                fields.push(("value".into(), Node::text(value.clone())));
             }
-            fields.push(("allowed".to_owned(), Node::text(&*problem.allowed)));
+            fields.push(("allowed".into(), Node::text(problem.allowed.clone())));
             Node::Object(fields)
         };
         Node::List(self.found.iter().map(problem).collect())

@@ -2,6 +2,7 @@
 //! reading, its writing and its schema, so that the four cannot differ.
 
 use super::Node;
+use super::node::Words;
 use super::reading::{Path, Problems};
 use super::schema::Definitions;
 use super::value::{Style, Wire};
@@ -16,7 +17,7 @@ pub(super) trait Record: Sized {
     const FIELDS: &'static [&'static str];
 
     fn read_fields(node: &Node, at: &Path<'_>, problems: &mut Problems) -> Option<Self>;
-    fn write_fields(&self, style: Style, fields: &mut Vec<(String, Node)>);
+    fn write_fields(&self, style: Style, fields: &mut Vec<(Words, Node)>);
     /// Name, schema, description and whether it is required.
     fn describe(definitions: &mut Definitions) -> Vec<(&'static str, Node, String, bool)>;
 }
@@ -49,7 +50,7 @@ pub(super) fn read_record<R: Record>(
     }
     let mut sound = true;
     for (index, (name, _)) in fields.iter().enumerate() {
-        let known = R::FIELDS.contains(&name.as_str()) || (tagged && name == KIND);
+        let known = R::FIELDS.contains(&&**name) || (tagged && name == KIND);
         if !known {
             let allowed = if R::FIELDS.is_empty() {
                 "there is no such field; none is known here".to_owned()
@@ -67,22 +68,25 @@ pub(super) fn read_record<R: Record>(
 }
 
 /// The schema of an object, with the kind it is if it is one of several.
-pub(super) fn schema_of<R: Record>(kind: Option<&str>, definitions: &mut Definitions) -> Node {
+pub(super) fn schema_of<R: Record>(
+    kind: Option<&'static str>,
+    definitions: &mut Definitions,
+) -> Node {
     let mut properties = Vec::new();
     let mut required = Vec::new();
     if let Some(kind) = kind {
-        properties.push((KIND.to_owned(), Node::object([("const", Node::text(kind))])));
+        properties.push((KIND.into(), Node::object([("const", Node::text(kind))])));
         required.push(Node::text(KIND));
     }
     for (name, schema, about, needed) in R::describe(definitions) {
         let mut schema = match schema {
             Node::Object(fields) => fields,
-            other => vec![("const".to_owned(), other)],
+            other => vec![("const".into(), other)],
         };
         if !about.is_empty() {
-            schema.push(("description".to_owned(), Node::text(about)));
+            schema.push(("description".into(), Node::text(about)));
         }
-        properties.push((name.to_owned(), Node::Object(schema)));
+        properties.push((name.into(), Node::Object(schema)));
         if needed {
             required.push(Node::text(name));
         }
@@ -137,12 +141,12 @@ macro_rules! records {
             fn write_fields(
                 &self,
                 style: $crate::wire::Style,
-                fields: &mut Vec<(String, $crate::wire::Node)>,
+                fields: &mut Vec<($crate::wire::node::Words, $crate::wire::Node)>,
             ) {
                 $(
                     if !$crate::wire::value::Wire::is_absent(&self.$field) {
                         fields.push((
-                            stringify!($field).to_owned(),
+                            stringify!($field).into(),
                             $crate::wire::value::Wire::write(&self.$field, style),
                         ));
                     }
@@ -171,7 +175,9 @@ macro_rules! records {
                 $crate::wire::record::read_record(node, false, at, problems)
             }
             fn write(&self, style: $crate::wire::Style) -> $crate::wire::Node {
-                let mut fields = Vec::new();
+                let mut fields = Vec::with_capacity(
+                    <Self as $crate::wire::record::Record>::FIELDS.len(),
+                );
                 $crate::wire::record::Record::write_fields(self, style, &mut fields);
                 $crate::wire::Node::Object(fields)
             }
@@ -240,7 +246,7 @@ macro_rules! alternatives {
                 match self {
                     $( Self::$variant(record) => {
                         fields.push((
-                            $crate::wire::record::KIND.to_owned(),
+                            $crate::wire::record::KIND.into(),
                             $crate::wire::Node::text($kind),
                         ));
                         $crate::wire::record::Record::write_fields(record, style, &mut fields);

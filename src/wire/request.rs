@@ -124,7 +124,7 @@ impl Request {
             return Err(problems);
         }
         for (index, (name, _)) in fields.iter().enumerate() {
-            if !FIELDS.contains(&name.as_str()) {
+            if !FIELDS.contains(&&**name) {
                 let allowed = format!("there is no such field; known are {}", list(&FIELDS));
                 problems.add(&top.field(name), None, allowed);
             } else if fields[..index].iter().any(|(earlier, _)| earlier == name) {
@@ -157,7 +157,7 @@ impl Request {
         let worksheet = Option::<bool>::read_field(node, "worksheet", &top, &mut problems);
         let worksheet = worksheet.flatten().unwrap_or(false);
         let name = match node.get("calculate") {
-            Some(Node::Text(name)) => Some(name.as_str()),
+            Some(Node::Text(name)) => Some(&**name),
             other => {
                 let missing = if other.is_none() {
                     "this field is missing: "
@@ -197,16 +197,16 @@ impl Request {
     /// The request as data, every quantity in SI base units so that it is read
     /// again to the same bits.
     pub fn write(&self) -> Node {
-        let mut fields = vec![("version".to_owned(), Node::Number(f64::from(VERSION)))];
+        let mut fields = vec![("version".into(), Node::Number(f64::from(VERSION)))];
         if let Some(id) = &self.id {
-            fields.push(("id".to_owned(), id.clone()));
+            fields.push(("id".into(), id.clone()));
         }
-        fields.push(("calculate".to_owned(), Node::text(self.input.name())));
-        fields.push(("units".to_owned(), self.system.write(Style::Exact)));
+        fields.push(("calculate".into(), Node::text(self.input.name())));
+        fields.push(("units".into(), self.system.write(Style::Exact)));
         if self.worksheet {
-            fields.push(("worksheet".to_owned(), Node::Bool(true)));
+            fields.push(("worksheet".into(), Node::Bool(true)));
         }
-        fields.push(("input".to_owned(), self.input.write(Style::Exact)));
+        fields.push(("input".into(), self.input.write(Style::Exact)));
         Node::Object(fields)
     }
 

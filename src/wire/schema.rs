@@ -2,26 +2,27 @@
 //! declarations as the reading.
 
 use super::Node;
+use super::node::Words;
 use super::reading::{Path, Problems};
 use super::value::Wire;
 use crate::units::{Dimension, UnitSystem};
 
 /// Schemas that are referred to by name.
 #[derive(Debug, Default)]
-pub(super) struct Definitions(Vec<(String, Node)>);
+pub(super) struct Definitions(Vec<(Words, Node)>);
 
 impl Definitions {
     /// A reference to a named schema, made once.
     pub(super) fn named(&mut self, name: &str, make: impl FnOnce(&mut Self) -> Node) -> Node {
         if !self.0.iter().any(|(known, _)| known == name) {
             // Its place is taken first, so that a schema may hold itself.
-            self.0.push((name.to_owned(), Node::Null));
+            self.0.push((name.to_owned().into(), Node::Null));
             let schema = make(self);
             if let Some(place) = self.0.iter_mut().find(|(known, _)| known == name) {
                 place.1 = schema;
             }
         }
-        Node::object([("$ref", Node::Text(format!("#/$defs/{name}")))])
+        Node::object([("$ref", Node::text(format!("#/$defs/{name}")))])
     }
 
     /// The schema of a quantity.
@@ -35,7 +36,7 @@ impl Definitions {
             Node::object([
                 (
                     "description",
-                    Node::Text(format!("A {} with its unit.", dimension.word())),
+                    Node::text(format!("A {} with its unit.", dimension.word())),
                 ),
                 (
                     "anyOf",

@@ -74,7 +74,7 @@ fn read_quantity<Q: Measurable>(node: &Node, at: &Path<'_>, problems: &mut Probl
             };
             let Some(known) = named(&unit) else {
                 let allowed = format!("a unit of {}: {}", dimension.word(), symbols(dimension));
-                problems.add(&at.field("unit"), Some(&Node::Text(unit)), allowed);
+                problems.add(&at.field("unit"), Some(&Node::text(unit)), allowed);
                 return None;
             };
             let si = value * known.factor();
@@ -350,7 +350,7 @@ impl Wire for bool {
 impl Wire for String {
     fn read(node: &Node, at: &Path<'_>, problems: &mut Problems) -> Option<Self> {
         match node {
-            Node::Text(text) => Some(text.clone()),
+            Node::Text(text) => Some(text.clone().into_owned()),
             other => {
                 problems.add(at, Some(other), "give text");
                 None
@@ -358,7 +358,7 @@ impl Wire for String {
         }
     }
     fn write(&self, _: Style) -> Node {
-        Node::text(&**self)
+        Node::text(self.clone())
     }
     fn schema(_: &mut Definitions) -> Node {
         Node::object([("type", Node::text("string"))])
