@@ -4,11 +4,27 @@
 //! a licensed engineer.** Every result carries its cautions
 //! ([`caution::Cautions`]); show them.
 //!
+//! # Where to start
+//!
+//! | you ask | begin at |
+//! |---|---|
+//! | how deep must each post of this fence be, and what governs? | [`plan::FencePlan`], the example below |
+//! | is the hole as dug good enough? | [`plan::FencePlan::with_planned_depth`], [`plan::FencePlan::with_post`] for one that differs |
+//! | one post under a force I know? | [`actions::GroundlineActions::wind`], [`check::PostCheck::of_actions`] |
+//! | only the depth by the code formula? | [`embedment::PoleFormula::required`] |
+//! | will it lean, heave, pull out; how many bags? | [`check::SiteChecks`], asked by [`plan::FencePlan::with_site_checks`] |
+//! | what does the ground really do? | [`response`], and [`side_by_side`] for every method |
+//! | what would this fence stand, what is the smallest hole, the cheapest post? | [`backwards`] |
+//! | which input matters? | [`sensitivity`] |
+//! | what do these pull tests prove? | [`field_test`] |
+//! | why? | [`plan::Schedule::worksheet`], shown by [`report`] |
+//! | all this from another language? | `wire` (feature `serde`) |
+//!
 //! # Map
 //!
 //! The modules follow the load; each uses only those above it.
 //!
-//! | you have, or want | module |
+//! | subject | module |
 //! |---|---|
 //! | quantities, exact units, parsing, display | [`units`] |
 //! | what is refused | [`error`], [`Error`] |
