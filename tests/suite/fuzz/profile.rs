@@ -166,6 +166,7 @@ fn by_method(
 ) -> Result<(), Error> {
     let height = m(draw.number(0.0, 91.44));
     let force = newton(draw.size(0.1, 4.4e7));
+    if std::env::var_os("SHOW").is_some() { eprintln!("{method:?} {depth:?} {height:?} {force:?}"); }
     let name = method.name();
     if let Ok(ultimate) = method.ultimate(depth, height) {
         not_negative(name, &[ultimate.shear]);
@@ -178,10 +179,14 @@ fn by_method(
     }
     if let NeededDepth::Depth(needed) = method.needed_depth(force, height)? {
         not_negative(name, &[needed, m(30.0) - needed]);
-        // It carries the force it was asked for.
-        if let Ok(there) = method.ultimate(needed * (1.0 + 1e-9), height) {
-            let short = there.shear / force;
-            assert!(short.value >= 1.0 - 1e-6, "{name}: {short:?} at {needed:?}");
+        // A little deeper carries the force, a little less deep does not: just
+        // there, under ground that resists nothing, rounding decides.
+        let share = |depth: Length| Some(method.ultimate(depth, height).ok()?.shear / force);
+        if let Some(share) = share(needed * 1.001) {
+            assert!(share.value >= 1.0 - 1e-6, "{name}: {share:?} at {needed:?}");
+        }
+        if let Some(share) = share(needed * 0.999) {
+            assert!(share.value <= 1.0 + 1e-6, "{name}: {share:?} at {needed:?}");
         }
     }
     if let Ok(greatest) = method.greatest_moment(force, height) {

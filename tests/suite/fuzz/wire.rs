@@ -6,7 +6,9 @@ use groundline::wire::{Answer, Node, Request};
 
 /// More posts than this are read and not computed: a fence of a mile tells no
 /// more than a short one and takes a thousand times as long.
-const MOST_POSTS: f64 = 24.0;
+const MOST_POSTS: f64 = 12.0;
+/// The same where a fence is checked dozens of times for one answer.
+const MOST_BY_TRIALS: f64 = 4.0;
 
 /// Runs one input, whatever it is.
 pub(crate) fn run(data: &[u8]) {
@@ -27,12 +29,16 @@ pub(crate) fn run(data: &[u8]) {
         Err(problems) => panic!("refused what it wrote: {problems}\n{written:?}"),
     };
     assert_eq!(again.write(), request.write(), "written twice");
-    if posts(&written) > MOST_POSTS {
+    assert_eq!(again, request, "read twice");
+    if takes_long(&request, &written) {
         return;
     }
     let answer = request.answer();
     sound(&answer);
-    assert_eq!(again.answer(), answer, "answered twice");
+    // Of like requests a few are enough.
+    if data.len() % 8 == 0 {
+        assert_eq!(again.answer(), answer, "answered twice");
+    }
 }
 
 /// What anything is on the wire, read back.
@@ -73,6 +79,18 @@ fn finite(name: &str, node: &Node) {
         }
         _ => {}
     }
+}
+
+/// What would keep the search waiting: long fences, and readings that a whole
+/// curve is fitted to.
+fn takes_long(request: &Request, written: &Node) -> bool {
+    let most = match request.calculate() {
+        "side_pull" if written.at("input.curve").is_some() => return true,
+        "sensitivity" | "uncertainty" | "cheapest_option" => MOST_BY_TRIALS,
+        name if name.starts_with("greatest") || name.starts_with("smallest") => MOST_BY_TRIALS,
+        _ => MOST_POSTS,
+    };
+    posts(written) > most
 }
 
 /// About how many posts the fences of a request have together.
