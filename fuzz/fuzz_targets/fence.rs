@@ -4,6 +4,8 @@
 mod body;
 #[path = "../../tests/suite/fuzz/draw.rs"]
 mod draw;
+#[path = "../../tests/suite/fuzz/holds.rs"]
+mod holds;
 #[path = "../../tests/suite/fuzz/planned.rs"]
 mod planned;
 

@@ -1,7 +1,8 @@
 //! A fence drawn from bytes through the whole check: wind code, actions, plan,
 //! checks, site checks, worksheet.
 
-use super::draw::{Draw, finite, not_negative, refused};
+use super::draw::Draw;
+use super::holds::{finite, not_negative, refused};
 use super::planned;
 use groundline::Error;
 use groundline::actions::FenceWind;

@@ -1,6 +1,6 @@
 //! What every plan of a fence promises, whatever its wind.
 
-use super::draw::{finite, not_negative, refused, sound, used};
+use super::holds::{finite, not_negative, refused, sound, used};
 use groundline::check::{Checked, Governing, SiteResults};
 use groundline::combination::CombinesTo;
 use groundline::limit_state::{AllowableStress, LimitState};

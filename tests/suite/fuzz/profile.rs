@@ -1,6 +1,7 @@
 //! A profile of layers drawn from bytes, through every method of the ground.
 
-use super::draw::{Draw, finite, not_negative, refused, sheet, sound, used};
+use super::draw::Draw;
+use super::holds::{finite, not_negative, refused, sound, used};
 use groundline::Error;
 use groundline::actions::GroundlineActions;
 use groundline::combination::Combination;
@@ -10,8 +11,10 @@ use groundline::ground::{Ground, LateralBearing, SoilClass};
 use groundline::lateral::*;
 use groundline::limit_state::AllowableStress;
 use groundline::profile::{BearingSurface, Layer, Profile, Soil, Stiffness, presumed};
+use groundline::report;
 use groundline::response::{ClayCurve, Curve, Loading, PostModel, Response, Springs, closed_form};
 use groundline::side_by_side::SideBySide;
+use groundline::step::Worksheet;
 use groundline::units::*;
 use groundline::uplift::*;
 
@@ -166,7 +169,6 @@ fn by_method(
 ) -> Result<(), Error> {
     let height = m(draw.number(0.0, 91.44));
     let force = newton(draw.size(0.1, 4.4e7));
-    if std::env::var_os("SHOW").is_some() { eprintln!("{method:?} {depth:?} {height:?} {force:?}"); }
     let name = method.name();
     if let Ok(ultimate) = method.ultimate(depth, height) {
         not_negative(name, &[ultimate.shear]);
@@ -199,9 +201,14 @@ fn by_method(
         }
     }
     if draw.below(16) == 1 {
-        let mut done = Ok(());
-        sheet(|sheet| done = method.write(depth, height, sheet), draw);
-        assert_eq!(done.is_ok(), method.ultimate(depth, height).is_ok(), "{name}");
+        let mut sheet = Worksheet::new(name, draw.of(&[UnitSystem::Us, UnitSystem::Si]));
+        let done = method.write(depth, height, &mut sheet).is_ok();
+        assert_eq!(done, method.ultimate(depth, height).is_ok(), "{name}");
+        if draw.yes() {
+            sound(&report::text(&sheet).to_string());
+        } else {
+            sound(&report::markdown(&sheet).to_string());
+        }
     }
     Ok(())
 }
@@ -320,7 +327,6 @@ fn response(profile: &Profile, draw: &mut Draw<'_>) -> Result<(), Error> {
     if solver.elements() > 60 {
         return Ok(());
     }
-    if std::env::var_os("SHOW").is_some() { eprintln!("{model:?}"); }
     match solver.solve(1.0) {
         Ok(()) => balanced(&solver.response(), &model),
         Err(error @ Error::NoEquilibrium { .. }) => {
