@@ -33,8 +33,14 @@ fn kept(target: &str) -> Vec<Vec<u8>> {
 fn altered(kept: &'static [Vec<u8>]) -> impl Strategy<Value = Vec<u8>> {
     let place = any::<Index>;
     let few = vec((place(), any::<u8>()), 0..3);
-    (place(), place(), [place(), place(), place()], 0..12_usize, few).prop_map(
-        |(one, other, [to, from, end], most, bytes)| {
+    (
+        place(),
+        place(),
+        [place(), place(), place()],
+        0..12_usize,
+        few,
+    )
+        .prop_map(|(one, other, [to, from, end], most, bytes)| {
             let other = other.get(kept);
             let mut input = one.get(kept).clone();
             let to = to.index(input.len() + 1);
@@ -49,8 +55,7 @@ fn altered(kept: &'static [Vec<u8>]) -> impl Strategy<Value = Vec<u8>> {
                 }
             }
             input
-        },
-    )
+        })
 }
 
 macro_rules! twins {

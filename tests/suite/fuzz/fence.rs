@@ -127,10 +127,12 @@ fn fence_run(draw: &mut Draw<'_>) -> Result<FenceRun, Error> {
         let hinges = draw.of(&[Hinges::AtStart, Hinges::AtEnd, Hinges::Both]);
         let at = length * draw.plain();
         let opening = ft(draw.size(2.0, 40.0));
-        match run
-            .clone()
-            .with_gate(Gate::new(at, opening, lb(draw.number(0.0, 1_000.0)), hinges)?)
-        {
+        match run.clone().with_gate(Gate::new(
+            at,
+            opening,
+            lb(draw.number(0.0, 1_000.0)),
+            hinges,
+        )?) {
             Ok(with) => run = with,
             Err(error) => refused(&error),
         }
@@ -192,9 +194,7 @@ fn asce(draw: &mut Draw<'_>) -> Result<AsceSite, Error> {
                 ResultantHeight::NeverBelowGrounded,
                 ResultantHeight::AsPrinted,
             ]))
-            .eccentric_case(
-                draw.of(&[EccentricCase::Linear, EccentricCase::LinearOnShortWalls]),
-            )
+            .eccentric_case(draw.of(&[EccentricCase::Linear, EccentricCase::LinearOnShortWalls]))
             .hand_over(draw.of(&[HandOver::Guarded, HandOver::AsPrinted]));
         site = site
             .with_options(options)

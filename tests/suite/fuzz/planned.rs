@@ -46,16 +46,25 @@ fn post<L: CombinesTo<AllowableStress>>(post: &ScheduledPost<L>) {
         not_negative("shear", &[case.wind.shear()]);
         not_negative("moment", &[case.wind.moment()]);
         not_negative("weight", &[case.dead.axial()]);
-        finite("moment of the weight", &[case.dead.in_line(), case.dead.across()]);
+        finite(
+            "moment of the weight",
+            &[case.dead.in_line(), case.dead.across()],
+        );
     }
-    not_negative("required depth", &[check.required.depth(), check.required.a_term()]);
+    not_negative(
+        "required depth",
+        &[check.required.depth(), check.required.a_term()],
+    );
     not_negative("bearing", &[check.required.bearing()]);
     if let Some(planned) = &check.planned {
         used("planned depth", planned.utilization());
         not_negative("demand", &[planned.demand(), planned.capacity()]);
         // The required depth is the one the ground is used up at.
         let enough = planned.depth() >= check.required.depth() * (1.0 + 1e-6);
-        assert!(!enough || planned.utilization().ratio() <= 1.0 + 1e-6, "{planned:?}");
+        assert!(
+            !enough || planned.utilization().ratio() <= 1.0 + 1e-6,
+            "{planned:?}"
+        );
     }
     if let Some(bearing) = &check.bearing {
         used("bearing", bearing.utilization);
@@ -64,7 +73,10 @@ fn post<L: CombinesTo<AllowableStress>>(post: &ScheduledPost<L>) {
     let demand = &check.strength.demand;
     not_negative("moment below grade", &[demand.moment()]);
     not_negative("shear below grade", &[demand.shear()]);
-    not_negative("where it is", &[demand.depth_of_moment(), demand.embedment()]);
+    not_negative(
+        "where it is",
+        &[demand.depth_of_moment(), demand.embedment()],
+    );
     let mut worst = 0.0_f64;
     for kind in Governing::ALL {
         let own = check.utilization_of(kind);
@@ -84,18 +96,27 @@ fn post<L: CombinesTo<AllowableStress>>(post: &ScheduledPost<L>) {
 fn site<L: LimitState>(site: &SiteResults) {
     site.refusals().for_each(refused);
     if let Checked::Done(lean) = &site.lean {
-        finite("lean", &[lean.lean.total(), lean.lean.flexure(), lean.lean.movement()]);
+        finite(
+            "lean",
+            &[lean.lean.total(), lean.lean.flexure(), lean.lean.movement()],
+        );
         finite("rotation", &[lean.lean.rotation()]);
         not_negative("embedment", &[lean.embedment]);
         assert!(lean.ratio.is_finite(), "{}", lean.ratio);
     }
     if let Checked::Done(frost) = &site.frost {
         let balance = &frost.balance;
-        not_negative("frost", &[balance.lifts, balance.holds, frost.dead, frost.footing]);
+        not_negative(
+            "frost",
+            &[balance.lifts, balance.holds, frost.dead, frost.footing],
+        );
         assert_eq!(balance.stays(), frost.remedy().is_none());
     }
     if let Checked::Done(uplift) = &site.uplift {
-        not_negative("uplift", &[uplift.resistance.resistance, uplift.post, uplift.footing]);
+        not_negative(
+            "uplift",
+            &[uplift.resistance.resistance, uplift.post, uplift.footing],
+        );
     }
     if let Checked::Done(axial) = &site.axial {
         not_negative("axial", &[axial.axial, axial.capacity]);

@@ -95,7 +95,10 @@ fn profile(draw: &mut Draw<'_>) -> Result<Profile, Error> {
         profile = profile.borne_by(BearingSurface::Backfill(soil(draw)?))?;
     }
     let z = m(100.0) * draw.plain();
-    let (above, below) = (profile.effective_stress(z), profile.effective_stress(z * 2.0));
+    let (above, below) = (
+        profile.effective_stress(z),
+        profile.effective_stress(z * 2.0),
+    );
     not_negative("effective stress", &[above, below, below - above]);
     Ok(profile)
 }
@@ -218,7 +221,10 @@ fn load(draw: &mut Draw<'_>) -> Result<GroundlineActions<AllowableStress>, Error
     let arm = m(draw.number(0.0, 90.0));
     let sign = draw.of(&[1.0, 1.0, 1.0, -1.0]);
     let axial = newton(draw.size(0.1, 1e6));
-    let level = draw.of(&[AllowableStress::Basic, AllowableStress::AlternativeWithIncrease]);
+    let level = draw.of(&[
+        AllowableStress::Basic,
+        AllowableStress::AlternativeWithIncrease,
+    ]);
     GroundlineActions::new(shear * sign, moment(shear, arm), axial, level)
 }
 
@@ -302,25 +308,32 @@ fn springs(profile: &Profile, draw: &mut Draw<'_>) -> Result<(Springs, bool), Er
 
 fn response(profile: &Profile, draw: &mut Draw<'_>) -> Result<(), Error> {
     let (springs, elastic) = springs(profile, draw)?;
-    let rigidity = n_sq_m(draw.size(1.0, 1e12));
-    let depth = m(draw.size(0.05, 30.0));
+    // Half of them posts as they are, which stand; half anything allowed.
+    let likely = draw.yes();
+    let of = |of_all: (f64, f64), of_likely: (f64, f64)| if likely { of_likely } else { of_all };
+    let size = |draw: &mut Draw<'_>, (least, most)| draw.size(least, most);
+    let number = |draw: &mut Draw<'_>, (least, most)| draw.number(least, most);
+    let rigidity = n_sq_m(size(draw, of((1.0, 1e12), (1e3, 1e7))));
+    let depth = m(size(draw, of((0.05, 30.0), (0.4, 5.0))));
+    let width = m(size(draw, of((0.02, 3.0), (0.05, 1.0))));
     let more = draw.below(32);
-    let mut model = PostModel::new(rigidity, width(draw), depth, springs)?.with_elements(5)?;
+    let mut model = PostModel::new(rigidity, width, depth, springs)?.with_elements(5)?;
     if more & 1 != 0 {
-        model = model.standing(m(draw.number(0.0, 30.0)))?;
+        model = model.standing(m(number(draw, of((0.0, 30.0), (0.0, 3.0)))))?;
     }
-    model = model.with_force(m(draw.number(0.0, 91.44)), newton(draw.size(0.1, 1e8)))?;
+    let height = m(number(draw, of((0.0, 91.44), (0.0, 3.0))));
+    model = model.with_force(height, newton(size(draw, of((0.1, 1e8), (10.0, 2e4)))))?;
     if more & 2 != 0 {
         let (from, long) = (draw.number(0.0, 30.0), draw.number(0.0, 30.0));
-        let wind = n_per_m(draw.number(-1e6, 1e6));
+        let wind = n_per_m(number(draw, of((-1e6, 1e6), (-1e3, 1e3))));
         model = model.with_wind(m(from), m((from + long).min(30.0)), wind)?;
     }
     if more & 4 != 0 {
-        model = model.with_moment(n_m(draw.number(-1e9, 1e9)))?;
+        model = model.with_moment(n_m(number(draw, of((-1e9, 1e9), (-1e4, 1e4)))))?;
     }
     let heavy = more & 8 != 0;
     if heavy {
-        model = model.with_axial(newton(draw.size(0.1, 1e8)))?;
+        model = model.with_axial(newton(size(draw, of((0.1, 1e8), (10.0, 1e5)))))?;
     }
     let mut solver = model.solver();
     // A soft post in stiff ground is cut finer than a search has time for.
@@ -371,15 +384,24 @@ fn balanced(response: &Response, model: &PostModel) {
     }
     let greatest = response.greatest_moment();
     finite("greatest moment", &[greatest.moment]);
-    not_negative("where it is", &[greatest.depth, model.depth() - greatest.depth]);
+    not_negative(
+        "where it is",
+        &[greatest.depth, model.depth() - greatest.depth],
+    );
     assert!(greatest.moment.value.abs() >= below * (1.0 - 1e-9));
     let (shear, moment) = response.left_over();
     finite("shear left over", &[shear]);
     finite("moment left over", &[moment]);
     let scale = most_shear + most_moment / model.depth().value;
-    assert!(shear.value.abs() <= 1e-5 * scale + NOTHING, "{shear:?} of {scale}");
+    assert!(
+        shear.value.abs() <= 1e-5 * scale + NOTHING,
+        "{shear:?} of {scale}"
+    );
     let scale = most_moment + most_shear * model.depth().value;
-    assert!(moment.value.abs() <= 1e-5 * scale + NOTHING, "{moment:?} of {scale}");
+    assert!(
+        moment.value.abs() <= 1e-5 * scale + NOTHING,
+        "{moment:?} of {scale}"
+    );
     if let Some(ratio) = response.lean_ratio() {
         assert!(ratio.is_finite());
     }
@@ -490,13 +512,19 @@ fn frost(draw: &mut Draw<'_>) -> Result<(), Error> {
         m(draw.number(0.0, 10.0)),
     )?;
     not_negative("grip", &[grip.force()]);
-    let (weight, load) = (kn_per_cu_m(draw.number(10.0, 30.0)), newton(draw.size(0.1, 1e8)));
+    let (weight, load) = (
+        kn_per_cu_m(draw.number(10.0, 30.0)),
+        newton(draw.size(0.1, 1e8)),
+    );
     let friction = kpa(draw.number(0.0, 1_000.0));
     let deep = grip.balancing_depth(weight, load, friction, draw.number(1.0, 10.0))?;
     not_negative("balancing depth", &[deep]);
     let depth = m(draw.size(0.01, 30.0));
     let balance = grip.balance(depth, load, newton(draw.size(0.1, 1e8)))?;
-    not_negative("balance", &[balance.lifts, balance.holds, grip.force() - balance.lifts]);
+    not_negative(
+        "balance",
+        &[balance.lifts, balance.holds, grip.force() - balance.lifts],
+    );
     assert_eq!(balance.stays(), balance.remedy().is_none());
     Ok(())
 }

@@ -35,7 +35,11 @@ fn read<Q: Measurable>(text: &str) {
     };
     assert!(quantity.si().is_finite(), "{text:?}: {}", quantity.si());
     let blanks = format!("\t {text}\u{a0}\n");
-    assert_eq!(parse::<Q>(&blanks).map(Q::si), Ok(quantity.si()), "{text:?}");
+    assert_eq!(
+        parse::<Q>(&blanks).map(Q::si),
+        Ok(quantity.si()),
+        "{text:?}"
+    );
     for measure in Measure::ALL {
         if measure.dimension() == Q::DIMENSION {
             for system in [UnitSystem::Us, UnitSystem::Si] {
