@@ -111,7 +111,7 @@ fn panel(draw: &mut Draw<'_>) -> Result<Panel, Error> {
     if kind & 4 != 0 {
         panel = panel.with_topping(top * draw.plain(), infill(draw)?)?;
     }
-    if kind & 24 != 0 {
+    if kind >= 8 {
         panel = panel.with_weight(psf(draw.number(0.0, 30.0)))?;
     }
     Ok(panel)

@@ -3,7 +3,7 @@
 use super::holds::{finite, not_negative, refused, sound, used};
 use groundline::check::{Checked, Governing, SiteResults};
 use groundline::combination::CombinesTo;
-use groundline::limit_state::{AllowableStress, LimitState};
+use groundline::limit_state::AllowableStress;
 use groundline::plan::{FencePlan, Schedule, ScheduledPost};
 use groundline::report;
 use groundline::units::*;
@@ -90,10 +90,10 @@ fn post<L: CombinesTo<AllowableStress>>(post: &ScheduledPost<L>) {
     // What governs is the worst of all, and passing is failing in nothing.
     assert_eq!(post.utilization().ratio(), worst, "{:?}", post.governing());
     assert_eq!(post.passes(), post.failing().next().is_none());
-    site::<L>(&post.site);
+    site(&post.site);
 }
 
-fn site<L: LimitState>(site: &SiteResults) {
+fn site(site: &SiteResults) {
     site.refusals().for_each(refused);
     if let Checked::Done(lean) = &site.lean {
         finite(
