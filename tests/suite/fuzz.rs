@@ -89,6 +89,38 @@ macro_rules! twins {
     )+ };
 }
 
+/// Kept requests that are read, as they are written, and every answer.
+#[cfg(feature = "serde")]
+#[test]
+fn kept_requests_and_answers_obey_the_schemas() {
+    use groundline::wire::{Answer, Node, Request, answer_schema, request_schema};
+    let validator = |schema: Node| {
+        let schema = serde_json::to_value(schema).unwrap();
+        jsonschema::validator_for(&schema).unwrap()
+    };
+    let (requests, answers) = (validator(request_schema()), validator(answer_schema()));
+    let mut answered = 0;
+    for input in kept("wire") {
+        let Ok(node) = serde_json::from_slice::<Node>(&input) else {
+            continue;
+        };
+        let shown = String::from_utf8_lossy(&input);
+        if let Ok(request) = Request::read(&node) {
+            let written = serde_json::to_value(&request).unwrap();
+            if let Err(why) = requests.validate(&written) {
+                panic!("{why}: {written} of {shown}");
+            }
+        }
+        let answer = Answer::to(&node);
+        answered += usize::from(answer.result().is_some());
+        let answer = serde_json::to_value(&answer).unwrap();
+        if let Err(why) = answers.validate(&answer) {
+            panic!("{why}: {answer} to {shown}");
+        }
+    }
+    assert!(answered > 5, "{answered}");
+}
+
 twins! {
     quantities: units, 1000;
     #[cfg(feature = "serde")]

@@ -38,6 +38,9 @@ pub(crate) fn run(data: &[u8]) {
     // Of like requests a few are enough.
     if data.len().is_multiple_of(8) {
         assert_eq!(again.answer(), answer, "answered twice");
+        let told = Answer::to(&node);
+        sound(&told);
+        assert_eq!(told.result(), answer.result(), "read and answered at once");
     }
 }
 
