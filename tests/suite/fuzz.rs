@@ -122,10 +122,10 @@ fn kept_requests_and_answers_obey_the_schemas() {
 }
 
 twins! {
-    quantities: units, 1000;
+    quantities: units, 500;
     #[cfg(feature = "serde")]
-    requests: wire, 500;
+    requests: wire, 300;
     jobs: job, 300;
-    profiles: profile, 1000;
-    fences: fence, 500;
+    profiles: profile, 500;
+    fences: fence, 300;
 }

@@ -1,7 +1,7 @@
 //! Posts as they were dug: a CSV that overrides single posts.
 
 use super::posts::{Spec, Specs, hole, shape_of};
-use super::reading::Problem;
+use super::reading::{Problem, brief};
 use groundline::backfill::Setting;
 use groundline::fence::Fence;
 use groundline::foundation::HoleShape;
@@ -39,7 +39,7 @@ pub(crate) fn read(
         specs,
         system,
     };
-    let problem = |line: usize, what: String| Problem::new(file, line, what);
+    let problem = |line: usize, what: String| Problem::new(file, line, &what);
     let mut reader = csv::ReaderBuilder::new()
         .comment(Some(b'#'))
         .trim(csv::Trim::All)
@@ -54,7 +54,7 @@ pub(crate) fn read(
             let columns = COLUMNS.join(", ");
             problems.push(problem(
                 0,
-                format!("column \"{name}\": no such column; give {columns}"),
+                format!("column \"{}\": no such column; give {columns}", brief(name)),
             ));
         }
     }
@@ -121,8 +121,8 @@ impl Against<'_> {
     ) -> Option<Dug> {
         let before = problems.len();
         let mut refuse = |column: &str, reason: String| {
-            let what = format!("{column} = \"{}\": {reason}", cell(column));
-            problems.push(Problem::new(self.file, line, what));
+            let what = format!("{column} = \"{}\": {reason}", brief(cell(column)));
+            problems.push(Problem::new(self.file, line, &what));
         };
         let posts = self.fence.posts();
         let number = cell("post").parse::<usize>().ok();
