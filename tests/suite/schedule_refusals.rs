@@ -378,7 +378,7 @@ fn a_csv_of_posts_as_dug_is_refused_by_line_and_cell() {
     }
     // A quotation mark left open takes in what follows: told on one line, cut.
     let open = format!("post,\"depth\n2,60 in\n{}", "3,60 in\n".repeat(20));
-    for csv in [open.as_str(), "post,depth\n2,\"60\nin\"\n"] {
+    for csv in [open.as_str(), "post,depth\n2,\"60\npsf\"\n"] {
         std::fs::write(folder.join("dug.csv"), csv).unwrap();
         let said = run(&job, "dug", &[]).1.unwrap_err();
         assert_eq!(said.lines().count(), 1, "{said}");
