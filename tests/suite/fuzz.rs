@@ -124,8 +124,8 @@ fn kept_requests_and_answers_obey_the_schemas() {
 twins! {
     quantities: units, 500;
     #[cfg(feature = "serde")]
-    requests: wire, 300;
-    jobs: job, 300;
+    requests: wire, 120;
+    jobs: job, 500;
     profiles: profile, 500;
     fences: fence, 300;
 }
