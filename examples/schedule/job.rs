@@ -51,14 +51,14 @@ impl Job {
     /// Reads a job file and the CSV of posts as dug that it names.
     pub(crate) fn open(path: &Path) -> Result<Self, Vec<Problem>> {
         let file = path.display().to_string();
-        let one = |what: String| vec![Problem::new(&file, 0, &what)];
+        let one = |what: String| vec![Problem::new(&file, 0, what)];
         let bytes = std::fs::read(path).map_err(|error| one(error.to_string()))?;
         let text = String::from_utf8(bytes).map_err(|error| {
             let bytes = error.as_bytes();
             let valid = error.utf8_error().valid_up_to();
             let line = 1 + bytes.iter().take(valid).filter(|b| **b == b'\n').count();
             let what = "it is not UTF-8 text: save it as UTF-8 in your editor".to_owned();
-            vec![Problem::new(&file, line, &what)]
+            vec![Problem::new(&file, line, what)]
         })?;
         // Some editors put a mark in front.
         let text = text.strip_prefix('\u{feff}').unwrap_or(&text);
@@ -73,7 +73,7 @@ impl Job {
             let told = errors.iter().map(|error| {
                 let line = error.span().map_or(0, |span| line_of(text, span.start));
                 let message = error.message().lines().next().unwrap_or_default();
-                Problem::new(file, line, &format!("this is not TOML: {message}"))
+                Problem::new(file, line, format!("this is not TOML: {message}"))
             });
             return Err(told.collect());
         }

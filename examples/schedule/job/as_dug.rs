@@ -39,7 +39,7 @@ pub(crate) fn read(
         specs,
         system,
     };
-    let problem = |line: usize, what: String| Problem::new(file, line, &what);
+    let problem = |line: usize, what: String| Problem::new(file, line, what);
     let mut reader = csv::ReaderBuilder::new()
         .comment(Some(b'#'))
         .trim(csv::Trim::All)
@@ -122,7 +122,7 @@ impl Against<'_> {
         let before = problems.len();
         let mut refuse = |column: &str, reason: String| {
             let what = format!("{column} = \"{}\": {reason}", brief(cell(column)));
-            problems.push(Problem::new(self.file, line, &what));
+            problems.push(Problem::new(self.file, line, what));
         };
         let posts = self.fence.posts();
         let number = cell("post").parse::<usize>().ok();

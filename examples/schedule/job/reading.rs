@@ -17,12 +17,12 @@ pub(crate) struct Problem {
 
 impl Problem {
     /// What is told stays on one line, whatever was typed.
-    pub(crate) fn new(file: &str, line: usize, what: &str) -> Self {
-        Self {
-            line,
-            file: file.replace(char::is_control, " "),
-            what: what.replace(char::is_control, " "),
+    pub(crate) fn new(file: &str, line: usize, mut what: String) -> Self {
+        if what.contains(char::is_control) {
+            what = what.replace(char::is_control, " ");
         }
+        let file = file.replace(char::is_control, " ");
+        Self { line, file, what }
     }
 }
 
@@ -70,7 +70,7 @@ pub(crate) fn line_of(text: &str, byte: usize) -> usize {
 
 impl Reading<'_> {
     pub(super) fn refuse(&self, at: usize, what: String) {
-        let problem = Problem::new(&self.file, line_of(self.text, at), &what);
+        let problem = Problem::new(&self.file, line_of(self.text, at), what);
         let mut problems = self.problems.borrow_mut();
         if !problems.contains(&problem) {
             problems.push(problem);
