@@ -126,9 +126,9 @@ impl Response {
     }
 
     /// Movement of the top over the height above grade; none for a post that
-    /// ends at grade.
+    /// ends at grade, or above it by less than a ten-millionth of its length.
     pub fn lean_ratio(&self) -> Option<f64> {
-        (self.above.value > 0.0).then(|| self.lean().value / self.above.value)
+        (self.grade > 0).then(|| self.lean().value / self.above.value)
     }
 
     /// Shear and moment that statics leaves at the toe: nothing but rounding.

@@ -28,6 +28,7 @@ mod example_flags;
 mod fence;
 mod field_test;
 mod field_test_inversion;
+mod fuzz;
 mod ground_and_foundation;
 mod hostile;
 mod lateral;

@@ -515,6 +515,11 @@ fn loads_above_the_post() {
         max_relative = 1e-12
     );
     assert_eq!(base().solve().unwrap().lean_ratio(), None);
+    // A height that is none: the movement over it would not be finite.
+    for height in [f64::from_bits(1), 1e-300, 1e-9] {
+        let response = base().standing(m(height)).unwrap().solve().unwrap();
+        assert_eq!(response.lean_ratio(), None, "{height}");
+    }
 }
 
 /// A modulus gives the spring of its formula; a stiffness is needed.

@@ -312,6 +312,19 @@ fn what_is_not_toml_or_not_utf_8_is_said_with_its_line() {
 }
 
 #[test]
+fn names_with_line_breaks_are_told_on_one_line() {
+    for odd in [
+        "\"a\\nb\" = 1",
+        "as_dug = \"a\\nb\"",
+        "as_dug = \"\"\"a\nb\"\"\"",
+    ] {
+        let said = parse(&format!("{odd}\n{WHOLE}")).unwrap_err();
+        assert_eq!(said.len(), 1, "{said:?}");
+        assert_eq!(said[0].lines().count(), 1, "{said:?}");
+    }
+}
+
+#[test]
 fn an_empty_file_says_what_belongs_into_it() {
     let said = parse("").unwrap_err().join("\n");
     for field in ["units", "site.code", "run", "soil.class", "post.material"] {
@@ -362,6 +375,15 @@ fn a_csv_of_posts_as_dug_is_refused_by_line_and_cell() {
             parts.iter().all(|part| said.contains(part)),
             "{said}, {parts:?}"
         );
+    }
+    // A quotation mark left open takes in what follows: told on one line, cut.
+    let open = format!("post,\"depth\n2,60 in\n{}", "3,60 in\n".repeat(20));
+    for csv in [open.as_str(), "post,depth\n2,\"60\npsf\"\n"] {
+        std::fs::write(folder.join("dug.csv"), csv).unwrap();
+        let said = run(&job, "dug", &[]).1.unwrap_err();
+        assert_eq!(said.lines().count(), 1, "{said}");
+        let told = said.split_once("dug.csv").unwrap().1;
+        assert!(told.len() < 150, "{told}");
     }
     let driven = WHOLE.replace("hole = \"18 in\"", "set_in = \"driven\"");
     std::fs::write(&job, format!("as_dug = \"dug.csv\"\n{driven}")).unwrap();

@@ -1,7 +1,7 @@
 //! Posts as they were dug: a CSV that overrides single posts.
 
 use super::posts::{Spec, Specs, hole, shape_of};
-use super::reading::Problem;
+use super::reading::{Problem, brief};
 use groundline::backfill::Setting;
 use groundline::fence::Fence;
 use groundline::foundation::HoleShape;
@@ -54,7 +54,7 @@ pub(crate) fn read(
             let columns = COLUMNS.join(", ");
             problems.push(problem(
                 0,
-                format!("column \"{name}\": no such column; give {columns}"),
+                format!("column \"{}\": no such column; give {columns}", brief(name)),
             ));
         }
     }
@@ -121,7 +121,7 @@ impl Against<'_> {
     ) -> Option<Dug> {
         let before = problems.len();
         let mut refuse = |column: &str, reason: String| {
-            let what = format!("{column} = \"{}\": {reason}", cell(column));
+            let what = format!("{column} = \"{}\": {reason}", brief(cell(column)));
             problems.push(Problem::new(self.file, line, what));
         };
         let posts = self.fence.posts();

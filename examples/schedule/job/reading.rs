@@ -16,8 +16,12 @@ pub(crate) struct Problem {
 }
 
 impl Problem {
-    pub(crate) fn new(file: &str, line: usize, what: String) -> Self {
-        let file = file.to_owned();
+    /// What is told stays on one line, whatever was typed.
+    pub(crate) fn new(file: &str, line: usize, mut what: String) -> Self {
+        if what.contains(char::is_control) {
+            what = what.replace(char::is_control, " ");
+        }
+        let file = file.replace(char::is_control, " ");
         Self { line, file, what }
     }
 }
@@ -50,6 +54,15 @@ pub(crate) struct Reading<'a> {
     pub(crate) echoes: RefCell<Vec<Echo>>,
 }
 
+/// What was typed, on one line and cut.
+pub(crate) fn brief(typed: &str) -> String {
+    let mut line: String = typed.chars().filter(|c| !c.is_control()).take(60).collect();
+    if line.len() < typed.len() {
+        line.push('…');
+    }
+    line
+}
+
 /// The line of a byte of a text, from 1.
 pub(crate) fn line_of(text: &str, byte: usize) -> usize {
     1 + text.bytes().take(byte).filter(|b| *b == b'\n').count()
@@ -66,12 +79,7 @@ impl Reading<'_> {
 
     /// The value as it was typed, on one line.
     pub(super) fn typed(&self, span: Range<usize>) -> String {
-        let raw = self.text.get(span).unwrap_or_default();
-        let mut line: String = raw.chars().filter(|c| !c.is_control()).take(60).collect();
-        if line.len() < raw.len() {
-            line.push('…');
-        }
-        line
+        brief(self.text.get(span).unwrap_or_default())
     }
 
     pub(super) fn echo(&self, path: String, value: String, given: bool) {
