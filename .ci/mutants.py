@@ -81,6 +81,7 @@ class Work:
     def __init__(self, path):
         self.path = pathlib.Path(path).resolve()
         self.copy = self.path / "crate"
+        self.source = self.path / "source"
         self.mutants = self.read("mutants.json", [])
         self.dropped = {int(k): v for k, v in self.read("dropped.json", {}).items()}
         self.constant = set(self.read("constant.json", []))
@@ -109,7 +110,7 @@ class File:
 
     def __init__(self, work, name, parser):
         self.work, self.name = work, name
-        text = (CRATE / name).read_text()
+        text = (work.source / name).read_text()
         self.bytes = text.encode()
         self.lines = text.split("\n")
         self.starts = [0]
@@ -321,7 +322,7 @@ def mutate(work):
         to = work.copy / name
         if to.read_text() != new:
             to.write_text(new)
-    root = (CRATE / "src/lib.rs").read_text().replace("#![forbid(unsafe_code)]", "")
+    root = (work.source / "src/lib.rs").read_text().replace("#![forbid(unsafe_code)]", "")
     root = root.replace("pub mod units;", "#[doc(hidden)]\npub mod mutation;\npub mod units;", 1)
     (work.copy / "src/lib.rs").write_text(root)
     (work.copy / "src/mutation.rs").write_text(RUNTIME)
@@ -357,8 +358,10 @@ def blamed(work, message, known):
 
 
 def build(work):
-    shutil.rmtree(work.copy, ignore_errors=True)
     work.path.mkdir(parents=True, exist_ok=True)
+    shutil.rmtree(work.source, ignore_errors=True)
+    shutil.copytree(CRATE / "src", work.source / "src")
+    shutil.rmtree(work.copy, ignore_errors=True)
     subprocess.run(["git", "clone", "--quiet", str(CRATE), str(work.copy)], check=True)
     listed = ["cargo", "mutants", "--list", "--json"]
     found = subprocess.run(listed, cwd=CRATE, capture_output=True, text=True, check=True)
