@@ -92,22 +92,7 @@ impl<C: WindCode> FenceWind<'_, C> {
                     }
                 }
                 if let Some(on_leaf) = self.on_leaves(post, arm.run) {
-                    let forces: Vec<_> = post
-                        .leaves()
-                        .filter(|leaf| leaf.run == arm.run)
-                        .filter_map(|leaf| {
-                            let wall = self.leaf_wind(arm.run, leaf.width)?;
-                            Some(wall.worst(ft(0.0), leaf.width).1)
-                        })
-                        .collect();
-                    if let [one, other] = forces[..] {
-                        sheet.push(
-                            Step::computed("W", "both leaves", "Wa + Wb", on_leaf.wind.shear())
-                                .with("Wa", one)
-                                .with("Wb", other)
-                                .cite(&source::STATICS),
-                        );
-                    }
+                    self.write_both_leaves(post, arm.run, &on_leaf, sheet);
                     parts.push((on_leaf, self.direction(post, arm) + deg(90.0)));
                 }
             }
@@ -123,6 +108,32 @@ impl<C: WindCode> FenceWind<'_, C> {
             write_at_grade(wall, case, &parts, sheet);
         }
         self.write_weight(post, case, sheet);
+    }
+
+    /// Writes the sum of two leaves of a run; nothing for one.
+    fn write_both_leaves(
+        &self,
+        post: &FencePost,
+        run: usize,
+        on_leaf: &OnArm<C::Level>,
+        sheet: &mut Worksheet,
+    ) {
+        let forces: Vec<_> = post
+            .leaves()
+            .filter(|leaf| leaf.run == run)
+            .filter_map(|leaf| {
+                let wall = self.leaf_wind(run, leaf.width)?;
+                Some(wall.worst(ft(0.0), leaf.width).1)
+            })
+            .collect();
+        if let [one, other] = forces[..] {
+            sheet.push(
+                Step::computed("W", "both leaves", "Wa + Wb", on_leaf.wind.shear())
+                    .with("Wa", one)
+                    .with("Wb", other)
+                    .cite(&source::STATICS),
+            );
+        }
     }
 
     /// Writes the solidity of each kind of panel the post carries.
