@@ -64,6 +64,7 @@ impl BearingCheck {
              weight; side friction is not counted either.",
         );
         sheet.push(Step::given("N", "weight at grade", self.actions.axial()));
+        sheet.push(Step::given("Ab", "area of the base", self.base));
         sheet.push(
             Step::computed("qv", "pressure under the base", "N/Ab", self.demand)
                 .with("N", self.actions.axial())

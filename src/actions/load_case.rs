@@ -153,7 +153,15 @@ impl<L: LimitState> LoadCase<L> {
                 .with_number("fw", set.wind())
                 .with("Vw", self.wind.shear()),
         );
-        if actions.axial() != self.dead.axial() {
+        let (in_line, across) = (self.dead.in_line(), self.dead.across());
+        let leaf = across.value > 0.0 || in_line.value > 0.0;
+        let weighed = actions.axial() != self.dead.axial();
+        if leaf || weighed {
+            sheet.push(
+                Step::given_number("fd", "factor on dead load", set.dead()).cite(set.source()),
+            );
+        }
+        if weighed {
             sheet.push(
                 Step::computed("Nd", "factored weight at grade", "fd*N", actions.axial())
                     .with_number("fd", set.dead())
@@ -161,8 +169,7 @@ impl<L: LimitState> LoadCase<L> {
                     .cite(set.source()),
             );
         }
-        let (in_line, across) = (self.dead.in_line(), self.dead.across());
-        let step = if across.value > 0.0 || in_line.value > 0.0 {
+        let step = if leaf {
             Step::computed(
                 "M",
                 "moment at grade, with the weight of the gate in line and across",

@@ -282,6 +282,11 @@ impl FrostCheck {
         self.unit.write(self.concrete, self.footing, sheet);
         self.friction.write(sheet);
         sheet.push(
+            Step::given("As", "side below the frost", self.side)
+                .shown_as(Measure::Area)
+                .cite(&source::GEOMETRY),
+        );
+        sheet.push(
             Step::computed(
                 "Ff",
                 "friction below the frost holds",
@@ -292,6 +297,12 @@ impl FrostCheck {
             .with_as("As", self.side, Measure::Area)
             .cite(self.friction.source()),
         );
+        sheet.push(Step::given_number(
+            "fr",
+            "factor on weight that relieves",
+            self.relieving,
+        ));
+        sheet.push(Step::given("Wp", "weight of the post itself", self.post));
         sheet.push(
             Step::computed(
                 "Rz",

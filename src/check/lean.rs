@@ -292,6 +292,22 @@ impl LeanCheck {
         } else {
             rigidity
         });
+        sheet.push(Step::given(
+            "h",
+            "height above where the ground begins to count",
+            self.lean.height(),
+        ));
+        sheet.push(Step::given(
+            "V",
+            "shear, of the case worst for lean",
+            self.shear,
+        ));
+        sheet.push(Step::given(
+            "Mw",
+            "moment of its wind where the ground begins to count",
+            self.wind_moment,
+        ));
+        sheet.push(Step::given("C", "moments of its hung leaves", self.couples));
         let formula = sheet.by_system(
             "144*h^2*(max(max(1.2*Mw, 2.1*Mw - 0.3*V*h), max(2.7*Mw - 0.7*V*h, 3*Mw - V*h)) + \
              3*C)/(6*EI)",
@@ -356,12 +372,19 @@ impl LeanCheck {
             sheet.push(Step::given_number(symbol, meaning, value).cite(self.form.source()));
         }
         let (y0, t0) = self.ground.formulas();
+        let (loaded_by, length) = (self.wind_moment + self.couples, self.embedment);
+        sheet.push(
+            Step::computed("M", "moment there", "Mw + C", loaded_by)
+                .with("Mw", self.wind_moment)
+                .with("C", self.couples),
+        );
+        sheet.push(Step::given("L", "length in the ground that counts", length));
         let loaded = |step: Step| {
             let step = step
                 .with_number("cm", self.give.crossed)
                 .with("V", self.shear)
-                .with("M", self.wind_moment + self.couples)
-                .with("L", self.embedment)
+                .with("M", loaded_by)
+                .with("L", length)
                 .cite(self.form.source());
             match self.ground.0 {
                 Stiffness::Constant(k) => step.with("k", k),

@@ -209,6 +209,21 @@ impl UpliftCheck {
         ));
         self.unit.write(self.concrete, self.footing, sheet);
         self.friction.write(sheet);
+        sheet.push(Step::given_number(
+            "fr",
+            "factor on weight that relieves",
+            self.relieving,
+        ));
+        sheet.push(
+            Step::given("As", "side that grips", self.side)
+                .shown_as(Measure::Area)
+                .cite(&source::GEOMETRY),
+        );
+        if let Some(bond) = &self.bond {
+            sheet.push(
+                Step::given("Rb", "what the bond holds", bond.resistance()).cite(bond.source()),
+            );
+        }
         let weights = |step: Step| {
             step.with_number("fr", self.relieving)
                 .with("Np", self.post)

@@ -12,7 +12,7 @@
 //! most 44. Fty is that of the metal away from welds. All of this from memory.
 
 use super::PostStrength;
-use super::square_tube::{write_elastic, write_flat};
+use super::square_tube::{write_elastic, write_flat, write_plastic};
 use crate::error::{Error, stress_within};
 use crate::section::{HollowSection, PostSection};
 use crate::source::{self, Mark};
@@ -306,6 +306,7 @@ fn write_section(section: &HollowSection, sheet: &mut Worksheet) {
         HollowSection::Square(tube) => {
             write_flat(tube, sheet);
             write_elastic(tube, sheet);
+            write_plastic(tube, sheet);
             sheet.push(
                 Step::computed("As", "shear area", "4*Ix*t/Z", tube.shear_area())
                     .with_as("Ix", tube.second_moment(), Measure::SecondMoment)

@@ -209,21 +209,7 @@ impl SquareTubePost {
         let tube = &self.section;
         sheet.push(Step::given("Fy", "yield strength", fy).shown_as(Measure::Stress));
         write_flat(tube, sheet);
-        sheet.push(
-            Step::computed(
-                "Z",
-                "plastic section modulus, corners rounded",
-                "B^3/4 - 4*((B/2 - R)*(1 - pi/4)*R^2 + R^3/6) - (B - 2*t)^3/4 + 4*((B/2 - t - \
-                 q)*(1 - pi/4)*q^2 + q^3/6)",
-                tube.plastic_modulus(),
-            )
-            .with_as("B", tube.side(), Measure::SectionLength)
-            .with_as("R", tube.corner_radius(), Measure::SectionLength)
-            .with_as("t", tube.wall(), Measure::SectionLength)
-            .with_as("q", tube.inside_radius(), Measure::SectionLength)
-            .shown_as(Measure::SectionModulus)
-            .cite(&source::GEOMETRY),
-        );
+        write_plastic(tube, sheet);
         if flange != Flange::Compact {
             write_elastic(tube, sheet);
         }
@@ -387,5 +373,24 @@ pub(super) fn write_elastic(tube: &SquareTube, sheet: &mut Worksheet) {
             .with_as("B", tube.side(), Measure::SectionLength)
             .shown_as(Measure::SectionModulus)
             .cite(&source::GEOMETRY),
+    );
+}
+
+/// Z.
+pub(super) fn write_plastic(tube: &SquareTube, sheet: &mut Worksheet) {
+    sheet.push(
+        Step::computed(
+            "Z",
+            "plastic section modulus, corners rounded",
+            "B^3/4 - 4*((B/2 - R)*(1 - pi/4)*R^2 + R^3/6) - (B - 2*t)^3/4 + 4*((B/2 - t - \
+             q)*(1 - pi/4)*q^2 + q^3/6)",
+            tube.plastic_modulus(),
+        )
+        .with_as("B", tube.side(), Measure::SectionLength)
+        .with_as("R", tube.corner_radius(), Measure::SectionLength)
+        .with_as("t", tube.wall(), Measure::SectionLength)
+        .with_as("q", tube.inside_radius(), Measure::SectionLength)
+        .shown_as(Measure::SectionModulus)
+        .cite(&source::GEOMETRY),
     );
 }

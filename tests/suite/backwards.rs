@@ -5,6 +5,7 @@
 
 use crate::samples::{pine, pipe};
 use crate::worksheet::recompute;
+use crate::worksheet_whole::closed;
 use groundline::Error;
 use groundline::backwards::*;
 use groundline::caution::Caution;
@@ -747,6 +748,7 @@ fn the_working() {
     {
         for system in [UnitSystem::Us, UnitSystem::Si] {
             let sheet = solution.worksheet(system);
+            closed(&sheet);
             assert!(sheet.steps().count() > 15);
             for step in sheet.steps() {
                 recompute(step, system);

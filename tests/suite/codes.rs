@@ -1,6 +1,7 @@
 //! What must hold whatever code gave the pressure.
 
 use crate::worksheet::recompute;
+use crate::worksheet_whole::closed;
 use approx::assert_relative_eq;
 use groundline::actions::{CaseSum, FenceWind};
 use groundline::caution::Caution;
@@ -280,6 +281,7 @@ fn whole<C: WindCode>(code: &C) {
             for system in [UnitSystem::Us, UnitSystem::Si] {
                 let mut sheet = Worksheet::new("case", system);
                 wind.write(post, case, &mut sheet);
+                closed(&sheet);
                 for step in sheet.steps() {
                     recompute(step, system);
                 }
@@ -389,6 +391,7 @@ fn a_given_pressure_reaches_the_check() {
         assert!(a.cautions().contains(Caution::GivenPressure));
         for system in [UnitSystem::Us, UnitSystem::Si] {
             for sheet in [first.worksheet(&a, system), other.worksheet(&b, system)] {
+                closed(&sheet);
                 for step in sheet.steps() {
                     recompute(step, system);
                 }
@@ -442,6 +445,7 @@ fn own_combination_factors_reach_the_check() {
             max_relative = 1e-12
         );
         let sheet = schedule.worksheet(&post, UnitSystem::Us);
+        closed(&sheet);
         for step in sheet.steps() {
             recompute(step, UnitSystem::Us);
         }

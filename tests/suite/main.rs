@@ -59,3 +59,7 @@ mod wind;
 #[cfg(feature = "serde")]
 mod wire;
 mod worksheet;
+mod worksheet_lateral;
+mod worksheet_post;
+mod worksheet_whole;
+mod worksheet_wind;

@@ -3,6 +3,7 @@
 
 use crate::samples::{pine, pipe};
 use crate::worksheet::recompute;
+use crate::worksheet_whole::closed;
 use approx::assert_relative_eq;
 use groundline::actions::GroundlineActions;
 use groundline::caution::Caution;
@@ -347,6 +348,7 @@ fn every_kind_is_checked() {
         let check = PostCheck::of_actions(&design, &load, Some(inch(48.0))).unwrap();
         for system in [UnitSystem::Us, UnitSystem::Si] {
             let sheet = check.worksheet("post", system);
+            closed(&sheet);
             for step in sheet.steps() {
                 recompute(step, system);
             }

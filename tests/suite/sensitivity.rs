@@ -9,6 +9,7 @@
 
 use crate::samples::{pine, pipe};
 use crate::worksheet::recompute;
+use crate::worksheet_whole::closed;
 use groundline::Error;
 use groundline::caution::Caution;
 use groundline::check::{Governing, PostDesign};
@@ -853,6 +854,7 @@ fn worksheets_recompute() {
     let found = default_of(&plan);
     for system in [UnitSystem::Us, UnitSystem::Si] {
         let sheet = found.worksheet(system);
+        closed(&sheet);
         assert!(sheet.steps().count() > 60);
         for step in sheet.steps() {
             recompute(step, system);
@@ -872,6 +874,7 @@ fn worksheets_recompute() {
         let found = uncertainty(&plan, &inputs, draws, lcg(7)).unwrap();
         for system in [UnitSystem::Us, UnitSystem::Si] {
             let sheet = found.worksheet(system);
+            closed(&sheet);
             for step in sheet.steps() {
                 recompute(step, system);
             }

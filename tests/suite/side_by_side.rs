@@ -2,6 +2,7 @@
 //! its reason, and the working of the closed forms.
 
 use crate::worksheet::recompute;
+use crate::worksheet_whole::closed;
 use approx::assert_relative_eq;
 use groundline::actions::GroundlineActions;
 use groundline::caution::Caution;
@@ -324,6 +325,7 @@ fn working_of_the_methods() {
         .unwrap();
         post.solve().unwrap().write(&post, &mut sheet);
         assert!(sheet.steps().count() > 60);
+        closed(&sheet);
         for step in sheet.steps() {
             recompute(step, system);
         }

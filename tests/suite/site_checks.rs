@@ -4,6 +4,7 @@
 use crate::samples::{pine, pipe};
 use crate::vectors::rows;
 use crate::worksheet::recompute;
+use crate::worksheet_whole::closed;
 use approx::assert_relative_eq;
 use groundline::actions::GroundlineActions;
 use groundline::backfill::{Bag, RestDays, Setting};
@@ -1344,6 +1345,7 @@ fn numbers_recompute_by_hand() {
             for post in schedule.posts() {
                 for system in [UnitSystem::Us, UnitSystem::Si] {
                     let sheet = schedule.worksheet(&post, system);
+                    closed(&sheet);
                     for step in sheet.steps() {
                         recompute(step, system);
                     }

@@ -3,6 +3,7 @@
 
 use crate::site_checks::used;
 use crate::worksheet::recompute;
+use crate::worksheet_whole::closed;
 use approx::assert_relative_eq;
 use groundline::check::*;
 use groundline::fence::*;
@@ -25,6 +26,7 @@ fn recomputes(both: &AxialBending) {
     for system in [UnitSystem::Us, UnitSystem::Si] {
         let mut sheet = Worksheet::new("", system);
         both.write(&mut sheet);
+        closed(&sheet);
         assert!(sheet.steps().count() > 2);
         for step in sheet.steps() {
             recompute(step, system);

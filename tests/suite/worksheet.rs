@@ -6,6 +6,7 @@
 //! the printed result within the rounding.
 
 use crate::samples;
+use crate::worksheet_whole::closed;
 use groundline::check::PostDesign;
 use groundline::embedment::DepthCap;
 use groundline::fence::*;
@@ -199,6 +200,7 @@ pub(crate) fn recompute(step: &Step, system: UnitSystem) {
 
 fn check_sheet(sheet: &Worksheet) {
     assert!(sheet.steps().count() > 30);
+    closed(sheet);
     for step in sheet.steps() {
         recompute(step, sheet.system);
     }
@@ -224,6 +226,7 @@ fn every_post(plan: &FencePlan) {
             for case in post.cases.iter() {
                 let mut sheet = Worksheet::new("case", system);
                 schedule.wind().write(&post.post, case, &mut sheet);
+                closed(&sheet);
                 for step in sheet.steps() {
                     recompute(step, system);
                 }

@@ -22,6 +22,10 @@ impl<C: WindCode> FenceWind<'_, C> {
         }
         self.write_panels(post, sheet);
         let mut parts: Vec<(OnArm<C::Level>, Angle)> = Vec::new();
+        let together = matches!(
+            case.kind,
+            LoadCaseKind::BothRuns | LoadCaseKind::GateOpenTogether
+        );
         for arm in post.arms() {
             let single = matches!(
                 case.kind,
@@ -51,6 +55,9 @@ impl<C: WindCode> FenceWind<'_, C> {
                     wall.wind.write_site(sheet);
                 }
                 wall.wind.write(on_arm.wind_case, from, to, sheet);
+                if together {
+                    wall.wind.write_resultant(sheet);
+                }
                 sheet.remark(format!("Across run {}.", arm.run + 1));
                 if wall.gate_open {
                     sheet.remark("A gate is open: the fence up to it is a wall of its own.");
@@ -75,6 +82,9 @@ impl<C: WindCode> FenceWind<'_, C> {
                             wall.write_site(sheet);
                         }
                         wall.write(wind_case, ft(0.0), leaf.width, sheet);
+                        if together {
+                            wall.write_resultant(sheet);
+                        }
                         sheet.remark(format!(
                             "Along run {}, onto its open leaf as a wall alone.",
                             arm.run + 1
@@ -82,22 +92,7 @@ impl<C: WindCode> FenceWind<'_, C> {
                     }
                 }
                 if let Some(on_leaf) = self.on_leaves(post, arm.run) {
-                    let forces: Vec<_> = post
-                        .leaves()
-                        .filter(|leaf| leaf.run == arm.run)
-                        .filter_map(|leaf| {
-                            let wall = self.leaf_wind(arm.run, leaf.width)?;
-                            Some(wall.worst(ft(0.0), leaf.width).1)
-                        })
-                        .collect();
-                    if let [one, other] = forces[..] {
-                        sheet.push(
-                            Step::computed("W", "both leaves", "Wa + Wb", on_leaf.wind.shear())
-                                .with("Wa", one)
-                                .with("Wb", other)
-                                .cite(&source::STATICS),
-                        );
-                    }
+                    self.write_both_leaves(post, arm.run, &on_leaf, sheet);
                     parts.push((on_leaf, self.direction(post, arm) + deg(90.0)));
                 }
             }
@@ -113,6 +108,32 @@ impl<C: WindCode> FenceWind<'_, C> {
             write_at_grade(wall, case, &parts, sheet);
         }
         self.write_weight(post, case, sheet);
+    }
+
+    /// Writes the sum of two leaves of a run; nothing for one.
+    fn write_both_leaves(
+        &self,
+        post: &FencePost,
+        run: usize,
+        on_leaf: &OnArm<C::Level>,
+        sheet: &mut Worksheet,
+    ) {
+        let forces: Vec<_> = post
+            .leaves()
+            .filter(|leaf| leaf.run == run)
+            .filter_map(|leaf| {
+                let wall = self.leaf_wind(run, leaf.width)?;
+                Some(wall.worst(ft(0.0), leaf.width).1)
+            })
+            .collect();
+        if let [one, other] = forces[..] {
+            sheet.push(
+                Step::computed("W", "both leaves", "Wa + Wb", on_leaf.wind.shear())
+                    .with("Wa", one)
+                    .with("Wb", other)
+                    .cite(&source::STATICS),
+            );
+        }
     }
 
     /// Writes the solidity of each kind of panel the post carries.
@@ -238,6 +259,11 @@ fn write_at_grade<C: WindCode>(
         turning = turning.with(MOMENTS[i], part.wind.moment());
         for (j, (_, away)) in parts.iter().enumerate().skip(i + 1) {
             let cosine = positive_cosine(*towards - *away);
+            sheet.push(Step::given_number(
+                COSINES[i][j],
+                "cosine between two parts, taken positive",
+                cosine,
+            ));
             shear = shear.with_number(COSINES[i][j], cosine);
             turning = turning.with_number(COSINES[i][j], cosine);
         }
