@@ -20,6 +20,11 @@ mod codes;
 mod combination;
 mod cubic;
 mod depth_chart;
+mod edges_fence;
+mod edges_ground;
+mod edges_lateral;
+mod edges_units;
+mod edges_wind;
 #[cfg(feature = "serde")]
 mod embed;
 mod embedment;

@@ -243,9 +243,7 @@ impl WindCode for EnSite {
             Figure::Wall | Figure::Lattice(_) => shape.top(),
             Figure::Signboard => {
                 let (foot, top) = shape.dense_part();
-                let dense = (foot + top) * 0.5;
-                let whole = shape.mid_height();
-                if dense > whole { dense } else { whole }
+                ((foot + top) * 0.5).max(shape.mid_height())
             }
         };
         let peak = PeakPressure::at(self, self.base + reference)?;

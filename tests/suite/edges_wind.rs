@@ -1,0 +1,752 @@
+//! The wind codes at their limits: what each case is called and where its
+//! number comes from, the last wall on either side of a rule, and each caution
+//! with and without its reason.
+
+use approx::assert_relative_eq;
+use groundline::caution::Caution;
+use groundline::limit_state::{AllowableStress, Characteristic, LimitState, Strength};
+use groundline::source;
+use groundline::units::*;
+use groundline::wind::*;
+
+fn asce(speed: f64) -> AsceSite {
+    let speed = BasicWindSpeed::strength_level(mph(speed)).unwrap();
+    AsceSite::new(Edition::Asce7_22, speed, Exposure::C)
+}
+
+fn en() -> EnSite {
+    let speed = FundamentalSpeed::ten_minute_mean(m_per_s(25.0)).unwrap();
+    EnSite::new(speed, Terrain::Two)
+}
+
+fn asnzs(speed: f64) -> AsNzsSite {
+    AsNzsSite::new(RegionalSpeed::ultimate(m_per_s(speed)).unwrap())
+}
+
+/// A wall in metres.
+fn wall(length: f64, top: f64, clearance: f64, solidity: f64) -> WallShape {
+    WallShape::new(m(length), m(top), m(clearance), solidity).unwrap()
+}
+
+fn wind<C: WindCode>(code: &C, shape: WallShape) -> WallWind<C> {
+    WallWind::new(code, shape, WallEnds::FREE).unwrap()
+}
+
+fn told<C: WindCode>(wind: &WallWind<C>, caution: Caution) -> bool {
+    wind.cautions().iter().any(|said| said == caution)
+}
+
+fn flat(solidity: f64) -> Infill {
+    Infill::given(solidity, Member::Flat).unwrap()
+}
+
+/// Where the strips of a case come from.
+fn clauses<C: WindCode>(wind: &WallWind<C>, case: WindCase) -> Vec<&'static str> {
+    wind.strips(case).map(|strip| strip.clause.id).collect()
+}
+
+/// Each case that a wall has bears a name of its own, with the words the code
+/// prints; none that it cannot have does.
+#[test]
+fn names_of_cases() {
+    let (u, o, z, a) = (
+        WindCase::Uniform,
+        WindCase::OffCentre(Edge::End),
+        WindCase::Zones(Edge::Start),
+        WindCase::Along(Edge::Start),
+    );
+    let site = asce(115.0);
+    let as_printed = [(u, "Case A"), (o, "Case B"), (z, "Case C"), (a, "none")];
+    for (case, name) in as_printed {
+        assert_eq!(site.case_name(case), name);
+    }
+    for (case, clause) in [(u, "7.11"), (o, "7.4.3"), (z, "7.4.1"), (a, "none")] {
+        assert!(en().case_name(case).contains(clause));
+    }
+    for (case, angle) in [(u, "0°"), (o, "45°"), (z, "45°"), (a, "90°")] {
+        assert!(asnzs(45.0).case_name(case).contains(angle));
+    }
+    assert_ne!(asnzs(45.0).case_name(o), asnzs(45.0).case_name(z));
+    let given = DirectPressure::new(psf(20.0), Strength).unwrap();
+    assert!(given.case_name(u).contains("given"));
+    for case in [o, z, a] {
+        assert_eq!(given.case_name(case), "none");
+    }
+    assert_eq!(site.document(), "ASCE 7-22");
+    assert!(en().document().contains("EN 1991-1-4"));
+    assert!(asnzs(45.0).document().contains("AS/NZS 1170.2"));
+    assert!(given.document().contains("given"));
+    for (edition, year) in [
+        (Edition::Asce7_10, "7-10"),
+        (Edition::Asce7_16, "7-16"),
+        (Edition::Asce7_22, "7-22"),
+    ] {
+        assert!(edition.name().contains(year));
+    }
+}
+
+/// A case seen from the other end of the fence.
+#[test]
+fn edges_of_cases() {
+    for case in WindCase::ALL {
+        assert_eq!(case.mirrored().mirrored(), case);
+        match case.edge() {
+            None => assert_eq!(case, WindCase::Uniform),
+            Some(edge) => {
+                assert_ne!(edge, edge.other());
+                assert_eq!(case.mirrored().edge(), Some(edge.other()));
+                assert_ne!(case.mirrored(), case);
+            }
+        }
+    }
+}
+
+/// Figures and their clauses: the force formula, the minimum, the open figure,
+/// Case B and Case C, each where it holds.
+#[test]
+fn clauses_of_asce() {
+    let edge = Edge::Start;
+    let solid = wind(&asce(115.0), wall(90.0, 2.0, 0.0, 1.0));
+    assert_eq!(
+        clauses(&solid, WindCase::Uniform),
+        [source::ASCE7_WALL_FORCE.id]
+    );
+    // At 85 mph the last strips fall to the minimum of 16 psf, the first not.
+    let light = wind(&asce(95.0), wall(90.0, 2.0, 0.0, 1.0));
+    for (strip, id) in light
+        .strips(WindCase::Zones(edge))
+        .zip(clauses(&light, WindCase::Zones(edge)))
+    {
+        let least = (strip.pressure.to(psf) - 16.0).abs() < 1e-9;
+        assert!(strip.pressure.to(psf) > 16.0 - 1e-9);
+        let expected = if least {
+            source::ASCE7_MINIMUM.id
+        } else {
+            source::ASCE7_WALL_CASE_C.id
+        };
+        assert_eq!(id, expected);
+    }
+    let all = clauses(&light, WindCase::Zones(edge));
+    assert_eq!(all[0], source::ASCE7_WALL_CASE_C.id);
+    assert_eq!(*all.last().unwrap(), source::ASCE7_MINIMUM.id);
+    let lightest = wind(&asce(85.0), wall(90.0, 2.0, 0.0, 1.0));
+    assert_eq!(lightest.uniform_pressure().unwrap(), psf(16.0));
+    assert_eq!(
+        clauses(&lightest, WindCase::Uniform),
+        [source::ASCE7_MINIMUM.id]
+    );
+    // The open figure alone, also where it is at its minimum on solid area.
+    for speed in [85.0, 130.0] {
+        let open = wind(&asce(speed), wall(90.0, 2.0, 0.0, 0.5));
+        assert_eq!(
+            clauses(&open, WindCase::Uniform),
+            [source::ASCE7_OPEN_SIGN.id]
+        );
+        assert_eq!(open.cf(), None);
+        assert!(open.uniform_pressure().unwrap() >= psf(8.0));
+    }
+    // Both figures: the one that is heavier is told.
+    for solidity in [0.65, 0.68, 0.7] {
+        let both = wind(&asce(130.0), wall(90.0, 2.0, 0.0, solidity));
+        let solid = both.cf().unwrap() * both.opening_factor().unwrap();
+        // Kz is that of the ground below 15 ft, so q is the same for both.
+        let open = both.open_cf().unwrap() * solidity;
+        let id = if open > solid {
+            source::ASCE7_OPEN_SIGN.id
+        } else {
+            source::ASCE7_WALL_FORCE.id
+        };
+        assert_eq!(clauses(&both, WindCase::Uniform), [id]);
+        let q = both.velocity_pressure().directional().pressure();
+        assert_relative_eq!(
+            both.uniform_pressure().unwrap().value,
+            (q * (0.85 * solid.max(open))).value,
+            max_relative = 1e-12
+        );
+    }
+    let short = wind(&asce(115.0), wall(4.0, 2.0, 0.0, 1.0));
+    assert_eq!(
+        clauses(&short, WindCase::OffCentre(edge)),
+        [source::ASCE7_WALL_CASE_B.id]
+    );
+}
+
+/// Case B is for B/s up to 2 (where it is taken for short walls only), Case C
+/// from 2, the return factor from 5.
+#[test]
+fn short_walls_of_asce() {
+    let short = WallOptions::default().eccentric_case(EccentricCase::LinearOnShortWalls);
+    let site = asce(115.0).with_options(short);
+    let has = |b_over_s: f64| {
+        let wind = wind(&site, wall(2.0 * b_over_s, 2.0, 0.0, 1.0));
+        (
+            wind.has(WindCase::OffCentre(Edge::Start)),
+            wind.has(WindCase::Zones(Edge::Start)),
+        )
+    };
+    for (b_over_s, expected) in [
+        (1.0, (true, false)),
+        (1.999, (true, false)),
+        (2.0, (true, true)),
+        (2.001, (false, true)),
+        (2.5, (false, true)),
+        (2.9, (false, true)),
+        (20.0, (false, true)),
+    ] {
+        assert_eq!(has(b_over_s), expected, "B/s {b_over_s}");
+    }
+    for (b_over_s, takes) in [(4.99, false), (5.0, true), (5.01, true), (40.0, true)] {
+        let c = CaseC::new(1.0, b_over_s, ColumnGap::Interpolate).unwrap();
+        assert_eq!(c.unwrap().takes_return_factor(), takes);
+    }
+    for (b_over_s, refused) in [(10.0, false), (10.01, true), (12.99, true), (13.0, false)] {
+        let c = CaseC::new(1.0, b_over_s, ColumnGap::Refuse);
+        assert_eq!(c.is_err(), refused, "B/s {b_over_s}");
+    }
+    // 1.8 − s/h above s/h = 0.8.
+    for (s_over_h, factor) in [(0.79, 1.0), (0.8, 1.0), (0.81, 0.99), (1.0, 0.8)] {
+        let c = CaseC::new(s_over_h, 20.0, ColumnGap::Interpolate).unwrap();
+        assert_relative_eq!(c.unwrap().ground_factor(), factor, max_relative = 1e-12);
+    }
+    // 0.55 h of a wall on the ground, mid-height of one that is not; with the
+    // other reading 0.55 h or mid-height, whichever is higher.
+    let other = WallOptions::default().resultant_height(ResultantHeight::NeverBelowGrounded);
+    let printed = WallOptions::default().resultant_height(ResultantHeight::AsPrinted);
+    for (clearance, as_printed, otherwise) in [(0.0, 1.1, 1.1), (0.1, 1.05, 1.1), (0.4, 1.2, 1.2)] {
+        for (options, height) in [(printed, as_printed), (other, otherwise)] {
+            let wind = wind(&site.with_options(options), wall(20.0, 2.0, clearance, 1.0));
+            assert_relative_eq!(wind.resultant_height().to(m), height, max_relative = 1e-12);
+        }
+    }
+    // Short returns: 1 to 0.90 at 0.3 s, 0.75 at s, 0.60 from 2 s.
+    for (ratio, factor) in [
+        (0.0, 1.0),
+        (0.15, 0.95),
+        (0.3, 0.9),
+        (0.65, 0.825),
+        (1.0, 0.75),
+        (1.5, 0.675),
+        (2.0, 0.6),
+        (9.0, 0.6),
+    ] {
+        let reading = ShortReturn::Interpolate;
+        assert_relative_eq!(
+            return_factor(ratio, reading).unwrap(),
+            factor,
+            max_relative = 1e-12
+        );
+        for (reading, short) in [
+            (ShortReturn::NoReduction, 1.0),
+            (ShortReturn::FirstRow, 0.9),
+        ] {
+            let expected = if ratio < 0.3 { short } else { factor };
+            assert_relative_eq!(
+                return_factor(ratio, reading).unwrap(),
+                expected,
+                max_relative = 1e-12
+            );
+        }
+    }
+}
+
+/// Openings are a caution of any fence but a closed one, and posts in the wind
+/// one of fences less than 70 % solid.
+#[test]
+fn cautions_of_openings() {
+    for (solidity, open, posts) in [
+        (1.0, false, false),
+        (0.99, true, false),
+        (0.7, true, false),
+        (0.69, true, true),
+        (0.3, true, true),
+    ] {
+        let shape = wall(20.0, 2.0, 0.0, solidity);
+        let lattice = en().with_lattice_coefficient(1.6).unwrap();
+        let said = |told: [bool; 2]| assert_eq!(told, [open, posts], "solidity {solidity}");
+        let asce = wind(&asce(115.0), shape);
+        let asnzs = wind(&asnzs(45.0), shape);
+        let en = wind(&lattice, shape);
+        said([Caution::OpenFence, Caution::PostsInTheWind].map(|c| told(&asce, c)));
+        said([Caution::OpenFence, Caution::PostsInTheWind].map(|c| told(&asnzs, c)));
+        said([Caution::OpenFence, Caution::PostsInTheWind].map(|c| told(&en, c)));
+        let given = DirectPressure::new(psf(20.0), Strength).unwrap();
+        let given = wind(&given, shape);
+        assert!(told(&given, Caution::GivenPressure));
+        assert!(!told(&given, Caution::OpenFence));
+    }
+    // A signboard's coefficient takes no account of openings.
+    let board = wind(&en(), wall(20.0, 2.0, 0.8, 0.9));
+    assert!(board.has(WindCase::OffCentre(Edge::Start)));
+    assert!(!told(&board, Caution::OpenFence));
+}
+
+/// Shelter, tall fences, walls beyond a table, rules from memory: each caution
+/// with its reason, and not without.
+#[test]
+fn cautions_of_sites() {
+    let shape = wall(20.0, 2.0, 0.0, 1.0);
+    for (factor, said) in [(1.0, false), (0.99, true)] {
+        let en = en().with_shelter_factor(factor).unwrap();
+        assert_eq!(told(&wind(&en, shape), Caution::Shelter), said);
+        let asnzs = asnzs(45.0).with_shielding_multiplier(factor).unwrap();
+        assert_eq!(told(&wind(&asnzs, shape), Caution::Shelter), said);
+    }
+    // EN: above 15 m a structural factor of 1 is no longer the recommended.
+    for (base, structural, said) in [
+        (0.0, 1.0, false),
+        (13.0, 1.0, false),
+        (13.01, 1.0, true),
+        (13.01, 0.9, true),
+        (13.01, 1.01, false),
+        (40.0, 1.0, true),
+    ] {
+        let site = en()
+            .standing_on(m(base))
+            .unwrap()
+            .with_structural_factor(structural)
+            .unwrap();
+        let wind = wind(&site, shape);
+        assert_relative_eq!(wind.peak_pressure().height.to(m), base + 2.0);
+        assert_eq!(told(&wind, Caution::Flexible), said, "base {base}");
+    }
+    for (b_over_c, said) in [(0.49, true), (0.5, false), (1.0, false)] {
+        let wind = wind(&asnzs(45.0), wall(2.0 * b_over_c, 2.0, 0.0, 1.0));
+        assert_eq!(told(&wind, Caution::BeyondTable), said);
+    }
+    // Quoted in exposure C for what is not steep, else from memory.
+    let hill = |height: f64| {
+        Topography::new(Feature::Ridge, ft(height), ft(100.0), ft(0.0), Side::Upwind).unwrap()
+    };
+    for (height, said) in [(19.9, true), (20.0, false), (50.0, false), (50.1, true)] {
+        let wind = wind(&asce(115.0).with_topography(hill(height)), shape);
+        assert_eq!(told(&wind, Caution::FromMemory), said, "hill {height} ft");
+    }
+    assert!(!told(&wind(&asce(115.0), shape), Caution::FromMemory));
+    let factor = asce(115.0).with_topographic_factor(1.3).unwrap();
+    assert!(!told(&wind(&factor, shape), Caution::FromMemory));
+}
+
+/// EN: signboards from a gap of a quarter of the height, and up to as long as
+/// high; both with 1.8, a quarter off centre, ze = zg + h/2.
+#[test]
+fn signboards() {
+    for (length, top, clearance, board) in [
+        (20.0, 2.5, 0.5, true),
+        (20.0, 2.5, 0.49, false),
+        (2.0, 2.0, 0.0, true),
+        (2.01, 2.0, 0.0, false),
+        (2.1, 2.5, 0.4, true),
+        (2.11, 2.5, 0.4, false),
+    ] {
+        let wind = wind(&en(), wall(length, top, clearance, 1.0));
+        assert_eq!(wind.has(WindCase::OffCentre(Edge::End)), board);
+        assert_eq!(wind.has(WindCase::Zones(Edge::End)), !board);
+        assert!(!wind.has(WindCase::Uniform) && !wind.has(WindCase::Along(Edge::End)));
+        let height = if board { 0.5 * (top + clearance) } else { top };
+        assert_relative_eq!(
+            wind.peak_pressure().height.to(m),
+            height,
+            max_relative = 1e-12
+        );
+        let clause = if board {
+            let case = WindCase::OffCentre(Edge::Start);
+            let strip = wind.strips(case).next().unwrap();
+            assert_relative_eq!(strip.coefficient, 1.8);
+            // 1 ± 12 e/2 with e = 0.25.
+            let q = wind.peak_pressure().pressure() * 1.8;
+            assert_relative_eq!(strip.pressure.value, 2.5 * q.value, max_relative = 1e-12);
+            assert_relative_eq!(
+                strip.pressure_at_to.value,
+                -0.5 * q.value,
+                max_relative = 1e-12
+            );
+            source::LINEAR_SPREAD.id
+        } else {
+            source::EN1991_7_4_1.id
+        };
+        let case = if board {
+            WindCase::OffCentre(Edge::Start)
+        } else {
+            WindCase::Zones(Edge::Start)
+        };
+        assert!(clauses(&wind, case).iter().all(|id| *id == clause));
+    }
+    // A raised board of two infills: the middle of the more solid one, or of
+    // the whole where that is higher.
+    for (top, height) in [(0.95, 3.5), (0.5, 3.0)] {
+        let below = if top > 0.9 { 0.5 } else { 0.95 };
+        let shape = wall(20.0, 4.0, 2.0, below)
+            .with_top(0.5, &flat(top))
+            .unwrap();
+        let wind = wind(&en(), shape);
+        assert_relative_eq!(
+            wind.peak_pressure().height.to(m),
+            height,
+            max_relative = 1e-12
+        );
+    }
+    // Less than 80 % solid is a lattice, with the coefficient given, or none.
+    for (solidity, refused) in [(0.8, false), (0.79, true)] {
+        let shape = wall(20.0, 2.0, 0.0, solidity);
+        let bare = WallWind::new(&en(), shape, WallEnds::FREE);
+        assert_eq!(bare.is_err(), refused);
+        let site = en().with_lattice_coefficient(1.6).unwrap();
+        let wind = wind(&site, shape);
+        assert_eq!(wind.has(WindCase::Uniform), refused);
+        if refused {
+            assert_eq!(clauses(&wind, WindCase::Uniform), [source::EN1991_7_11.id]);
+            let p = wind.peak_pressure().pressure() * (1.6 * solidity);
+            assert_relative_eq!(
+                wind.uniform_pressure().unwrap().value,
+                p.value,
+                max_relative = 1e-12
+            );
+        }
+    }
+}
+
+/// EN: strips tile the wall, each with the cp,net of its zone, times ψs where
+/// it lies farther than h from both ends.
+#[test]
+fn sheltered_zones() {
+    let psi = 0.6;
+    let site = en().with_shelter_factor(psi).unwrap();
+    // l/h with a clearance below a quarter, down to walls shorter than h.
+    for l in [0.9, 1.0, 1.5, 2.0, 2.3, 3.0, 4.0, 5.0, 7.5, 10.0, 14.0] {
+        let (top, clearance) = if l <= 1.0 { (2.0, 0.35) } else { (2.0, 0.0) };
+        for (site, sheltered) in [(site, true), (en(), false)] {
+            let wind = wind(&site, wall(l * top, top, clearance, 1.0));
+            let cp = cp_net(l, None, 1.0).unwrap();
+            for edge in [Edge::Start, Edge::End] {
+                let mut strips: Vec<_> = wind.strips(WindCase::Zones(edge)).collect();
+                if edge == Edge::End {
+                    strips.reverse();
+                }
+                let mut at = 0.0;
+                for strip in &strips {
+                    assert_relative_eq!(strip.from.to(m), at, epsilon = 1e-9);
+                    assert!(strip.to.to(m) > at + 1e-6, "l/h {l}: {strips:?}");
+                    at = strip.to.to(m);
+                    let middle = 0.5 * (strip.from + strip.to).to(m) / top;
+                    let windward = if edge == Edge::Start {
+                        middle
+                    } else {
+                        l - middle
+                    };
+                    let zone = [0.3, 2.0, 4.0].iter().filter(|e| windward > **e).count();
+                    let inside = sheltered && middle > 1.0 && middle < l - 1.0;
+                    let expected = cp[zone] * if inside { psi } else { 1.0 };
+                    assert_relative_eq!(strip.coefficient, expected, max_relative = 1e-12);
+                }
+                assert_relative_eq!(at, l * top, max_relative = 1e-12);
+                let sum: f64 = strips
+                    .iter()
+                    .map(|s| ((s.to - s.from) * (m(top) - m(clearance)) * s.pressure).value)
+                    .sum();
+                let whole = wind.force(WindCase::Zones(edge), m(0.0), m(l * top));
+                assert_relative_eq!(whole.value, sum, max_relative = 1e-9);
+            }
+        }
+    }
+}
+
+/// AS/NZS: the formula of each part of the table, on either side of its
+/// limits, and the zones of oblique wind and of wind along.
+#[test]
+fn parts_of_the_hoarding_table() {
+    let high = |b: f64| 1.4 + 0.3 * f64::log10(b);
+    let long = |c: f64| 1.7 - 0.5 * c;
+    let short = |b: f64, c: f64| 1.3 + 0.5 * (0.3 + f64::log10(b)) * (0.8 - c);
+    for (b, c, expected, zones) in [
+        (0.3, 0.5, short(0.5, 0.5), None),
+        (0.5, 0.5, short(0.5, 0.5), None),
+        (0.51, 0.5, short(0.51, 0.5), None),
+        (5.0, 1.0, short(5.0, 1.0), None),
+        (5.0, 0.2, short(5.0, 0.2), None),
+        (5.01, 0.2, long(0.2), Some([3.0, 1.5, 0.75])),
+        (5.01, 0.7, long(0.7), Some([3.0, 1.5, 0.75])),
+        (5.01, 0.71, long(0.71), Some([2.4, 1.2, 0.6])),
+        (5.0, 0.19, high(5.0), None),
+        (0.3, 0.1, high(0.5), None),
+        // Not less than the long wall's.
+        (5.01, 0.1, long(0.1), Some([3.0, 1.5, 0.75])),
+        (5.01, 0.19, high(5.01), Some([3.0, 1.5, 0.75])),
+        (40.0, 0.1, high(40.0), Some([3.0, 1.5, 0.75])),
+    ] {
+        let hoarding = Hoarding::new(b, c).unwrap();
+        assert_relative_eq!(hoarding.normal(), expected, max_relative = 1e-12);
+        assert_eq!(hoarding.oblique().zones(), zones, "b/c {b}, c/h {c}");
+        if zones.is_none() {
+            assert_eq!(
+                hoarding.oblique(),
+                ObliqueWind::OffCentre(hoarding.normal())
+            );
+        }
+        assert_eq!(hoarding.beyond_table(), b < 0.5);
+        assert_eq!(hoarding.is_raised(), c <= 0.7);
+        let along = if c <= 0.7 {
+            [1.2, 0.6, 0.3]
+        } else {
+            [1.0, 0.25, 0.25]
+        };
+        assert_eq!(hoarding.along().zones, along);
+    }
+    for (shape, id) in [
+        (wall(8.0, 2.0, 0.0, 1.0), source::ASNZS_B2_A_FORMULA.id),
+        (wall(20.0, 2.0, 0.0, 1.0), source::ASNZS_B2_A.id),
+    ] {
+        assert_eq!(clauses(&wind(&asnzs(45.0), shape), WindCase::Uniform), [id]);
+    }
+    let edge = Edge::End;
+    let short = wind(&asnzs(45.0), wall(8.0, 2.0, 0.0, 1.0));
+    let long = wind(&asnzs(45.0), wall(20.0, 4.0, 2.0, 1.0));
+    assert_eq!(
+        clauses(&short, WindCase::OffCentre(edge)),
+        [source::LINEAR_SPREAD.id]
+    );
+    assert_eq!(
+        clauses(&long, WindCase::OffCentre(edge)),
+        [source::ASNZS_OFF_CENTRE_ZONES.id]
+    );
+    assert_eq!(
+        clauses(&long, WindCase::Zones(edge))[0],
+        source::ASNZS_B2_C.id
+    );
+    assert_eq!(
+        clauses(&long, WindCase::Along(edge))[0],
+        source::ASNZS_B2_D.id
+    );
+    // Off centre: the mean of zones 3.0 to 2 c, 1.5 to 4 c, 0.75 beyond.
+    let mean = (3.0 * 4.0 + 1.5 * 4.0 + 0.75 * 12.0) / 20.0;
+    let strip = long.strips(WindCase::OffCentre(edge)).next().unwrap();
+    assert_relative_eq!(strip.coefficient, mean, max_relative = 1e-12);
+    let middle = (strip.pressure + strip.pressure_at_to) * 0.5;
+    assert_relative_eq!(
+        middle.value,
+        0.5 * 1.2 * 45.0 * 45.0 * mean,
+        max_relative = 1e-12
+    );
+    let only = asnzs(45.0).with_off_centre_zones(OffCentreZones::ZonesOnly);
+    let only = wind(&only, wall(20.0, 4.0, 2.0, 1.0));
+    assert!(!only.has(WindCase::OffCentre(edge)) && only.has(WindCase::Zones(edge)));
+    // Vdes is not below 30 m/s.
+    for (speed, design) in [(29.9, 30.0), (30.0, 30.0), (30.1, 30.1)] {
+        assert_relative_eq!(asnzs(speed).design_speed().to(m_per_s), design);
+    }
+}
+
+/// A given pressure acts where it is said to, and not below the middle of what
+/// is solid.
+#[test]
+fn a_given_pressure() {
+    let given = DirectPressure::new(psf(20.0), AllowableStress::Basic).unwrap();
+    for (share, top, height) in [
+        (0.5, 0.3, 1.5),
+        (0.55, 0.3, 1.6),
+        (1.0, 0.3, 2.5),
+        (0.5, 0.9, 0.5 + 2.0 * (0.3 * 0.25 + 0.9 * 0.75) / 1.2),
+        (0.7, 0.9, 1.9),
+    ] {
+        let below = if top > 0.5 { 0.3 } else { 0.9 };
+        let shape = wall(20.0, 2.5, 0.5, below)
+            .with_top(0.5, &flat(top))
+            .unwrap();
+        let wind = wind(&given.acting_at(share).unwrap(), shape);
+        assert_relative_eq!(wind.resultant_height().to(m), height, max_relative = 1e-12);
+        assert_eq!(wind.uniform_pressure(), Some(psf(20.0)));
+    }
+    let other = given
+        .acting_at(0.7)
+        .unwrap()
+        .with_pressure(psf(30.0))
+        .unwrap();
+    assert_eq!(other.pressure(), psf(30.0));
+    assert_relative_eq!(
+        wind(&other, wall(20.0, 2.5, 0.5, 1.0))
+            .resultant_height()
+            .to(m),
+        1.9
+    );
+    assert_eq!(other.level(), AllowableStress::Basic);
+    assert_ne!(Strength.name(), Characteristic.name());
+}
+
+/// A topping of no height, or of the whole height, leaves one infill: all of
+/// the panel is its most solid part, whichever infill is more solid.
+#[test]
+fn toppings_of_nothing_and_of_all() {
+    for (below, above) in [(0.9, 0.3), (0.3, 0.9), (0.5, 0.5)] {
+        let shape = wall(20.0, 2.6, 0.3, below);
+        for (share, solidity) in [(0.0, below), (1.0, above)] {
+            let topped = shape.with_top(share, &flat(above)).unwrap();
+            assert_eq!(topped.dense_part(), (m(0.3), m(2.6)));
+            assert_relative_eq!(topped.solidity(), solidity, max_relative = 1e-12);
+            assert_relative_eq!(topped.densest(), solidity, max_relative = 1e-12);
+            assert_relative_eq!(topped.sparsest(), solidity, max_relative = 1e-12);
+            assert_relative_eq!(topped.solid_height().to(m), 1.45, max_relative = 1e-12);
+        }
+        let half = shape.with_top(0.5, &flat(above)).unwrap();
+        let (foot, top) = half.dense_part();
+        let expected = if above > below {
+            (1.45, 2.6)
+        } else if above < below {
+            (0.3, 1.45)
+        } else {
+            (0.3, 2.6)
+        };
+        assert_relative_eq!(foot.to(m), expected.0, max_relative = 1e-12);
+        assert_relative_eq!(top.to(m), expected.1, max_relative = 1e-12);
+        assert_relative_eq!(half.solidity(), 0.5 * (below + above), max_relative = 1e-12);
+        let (most, least) = (below.max(above), below.min(above));
+        assert_relative_eq!(half.densest(), most, max_relative = 1e-12);
+        assert_relative_eq!(half.sparsest(), least, max_relative = 1e-12);
+        // The middle of the solid area, but not below mid-height.
+        let middle = (below * 0.25 + above * 0.75) / (below + above);
+        let height = 0.3 + 2.3 * middle.max(0.5);
+        assert_relative_eq!(half.solid_height().to(m), height, max_relative = 1e-12);
+        // Another infill all over again.
+        let all = half.with_infill(&Infill::given(0.4, Member::Round(inch(2.0))).unwrap());
+        assert_eq!(all.dense_part(), (m(0.3), m(2.6)));
+        for solidity in [all.solidity(), all.densest(), all.sparsest()] {
+            assert_relative_eq!(solidity, 0.4, max_relative = 1e-12);
+        }
+        assert_eq!(all.member(), Member::Round(inch(2.0)));
+        assert_relative_eq!(all.solid_height().to(m), 1.45, max_relative = 1e-12);
+    }
+    assert_relative_eq!(
+        wall(20.0, 2.5, 0.5, 1.0).s_over_h(),
+        0.8,
+        max_relative = 1e-12
+    );
+    assert_relative_eq!(
+        wall(20.0, 2.5, 0.5, 1.0).b_over_s(),
+        10.0,
+        max_relative = 1e-12
+    );
+    // Flat drags more than round, thin more than thick; whichever is on top.
+    let round = |d: f64| Infill::given(0.4, Member::Round(inch(d))).unwrap();
+    let of = |below: Infill, above: Infill| {
+        let shape = wall(20.0, 2.0, 0.0, 1.0).with_infill(&below);
+        shape.with_top(0.5, &above).unwrap().member()
+    };
+    assert_eq!(of(round(1.0), round(3.0)), Member::Round(inch(1.0)));
+    assert_eq!(of(round(3.0), round(1.0)), Member::Round(inch(1.0)));
+    assert_eq!(of(round(1.0), flat(0.4)), Member::Flat);
+    assert_eq!(of(flat(0.4), round(1.0)), Member::Flat);
+}
+
+/// Solid over gross area of each pattern by counting, with ice and with
+/// covers; what was given as a number stays known as one until it is covered.
+#[test]
+fn infills() {
+    let (w, g) = (3.0, 2.0);
+    let t = w + g;
+    for (infill, open, round) in [
+        (Infill::pickets(inch(w), inch(g)).unwrap(), g / t, false),
+        (Infill::round_bars(inch(w), inch(g)).unwrap(), g / t, true),
+        (
+            Infill::lattice(inch(w), inch(g)).unwrap(),
+            (g / t) * (g / t),
+            false,
+        ),
+        (
+            Infill::woven_mesh(inch(w / 10.0), inch(g)).unwrap(),
+            (g / (g + w / 10.0)).powi(2),
+            true,
+        ),
+    ] {
+        assert_relative_eq!(infill.solidity(), 1.0 - open, max_relative = 1e-12);
+        assert_eq!(infill.member() != Member::Flat, round);
+        assert_eq!(infill.given_solidity(), None);
+        let half = infill.covered(0.5).unwrap();
+        assert_relative_eq!(half.solidity(), 1.0 - 0.5 * open, max_relative = 1e-12);
+        assert_eq!(half.member(), Member::Flat);
+        let none = infill.covered(0.0).unwrap();
+        assert_eq!(none, infill);
+        assert_relative_eq!(infill.covered(1.0).unwrap().solidity(), 1.0);
+        // Ice to the closing of every gap, and not beyond.
+        assert_relative_eq!(infill.with_ice(inch(2.0)).unwrap().solidity(), 1.0);
+    }
+    // Boards of 3 in with 5 in between on either side, in the gaps.
+    let both = Infill::boards_on_both_sides(inch(3.0), inch(5.0)).unwrap();
+    assert_relative_eq!(both.solidity(), 0.75, max_relative = 1e-12);
+    let iced = both.with_ice(inch(0.25)).unwrap();
+    assert_relative_eq!(iced.solidity(), 2.0 * 3.5 / 8.0, max_relative = 1e-12);
+    let given = flat(0.6);
+    assert_eq!(given.given_solidity(), Some(0.6));
+    assert_eq!(given.covered(0.0).unwrap().given_solidity(), Some(0.6));
+    assert_eq!(given.covered(0.1).unwrap().given_solidity(), None);
+    assert_relative_eq!(given.covered(0.1).unwrap().solidity(), 1.0 - 0.4 * 0.9);
+    assert!(given.with_ice(inch(0.1)).is_err());
+}
+
+/// Of cases that press alike the first counts; off the wall nothing does.
+#[test]
+fn the_worst_case_of_a_piece() {
+    let wind = wind(&asce(115.0), wall(20.0, 2.0, 0.0, 1.0));
+    // Symmetric about the middle: either edge windward brings the same.
+    let (case, force) = wind.worst(m(8.0), m(12.0));
+    let each: Vec<_> = WindCase::ALL
+        .into_iter()
+        .map(|case| (case, wind.force(case, m(8.0), m(12.0))))
+        .collect();
+    let most = each.iter().map(|(_, f)| f.value).fold(0.0, f64::max);
+    assert_relative_eq!(force.value, most, max_relative = 1e-12);
+    let first = each.iter().find(|(_, f)| f.value == most).unwrap();
+    assert_eq!(case, first.0);
+    // Within 2 s of an edge that edge is the windward one.
+    assert_eq!(wind.worst(m(0.0), m(1.0)).0, WindCase::Zones(Edge::Start));
+    assert_eq!(wind.worst(m(19.0), m(20.0)).0, WindCase::Zones(Edge::End));
+    for case in WindCase::ALL {
+        assert_eq!(wind.force(case, m(20.0), m(25.0)).value, 0.0);
+        assert_eq!(wind.force(case, m(-5.0), m(0.0)).value, 0.0);
+        let (a, b) = (
+            wind.force(case, m(-5.0), m(3.0)),
+            wind.force(case, m(0.0), m(3.0)),
+        );
+        assert_eq!(a, b);
+        assert_eq!(wind.has(case), wind.strips(case).next().is_some());
+    }
+}
+
+/// A peak velocity pressure given outright holds at every height and for every
+/// speed, terrain and factor; cs cd still multiplies it.
+#[test]
+fn a_given_peak_pressure() {
+    let given = en().with_peak_pressure(kpa(0.8)).unwrap();
+    let other = FundamentalSpeed::ten_minute_mean(m_per_s(40.0)).unwrap();
+    let other = EnSite::new(other, Terrain::Four)
+        .with_orography_factor(1.4)
+        .unwrap()
+        .with_peak_pressure(kpa(0.8))
+        .unwrap();
+    for site in [given, other] {
+        for height in [0.0, 2.0, 30.0, 200.0] {
+            let peak = PeakPressure::at(&site, m(height)).unwrap();
+            assert_eq!(peak.pressure(), kpa(0.8));
+        }
+        assert!(PeakPressure::at(&site, m(200.1)).is_err());
+        let wind = wind(
+            &site.with_structural_factor(1.1).unwrap(),
+            wall(40.0, 2.0, 0.0, 1.0),
+        );
+        let strip = wind.strips(WindCase::Zones(Edge::Start)).next().unwrap();
+        assert_relative_eq!(
+            strip.pressure.to(kpa),
+            0.8 * 1.1 * 3.4,
+            max_relative = 1e-12
+        );
+    }
+    for (qp, taken) in [(0.05, true), (0.049, false), (10.0, true), (10.01, false)] {
+        assert_eq!(en().with_peak_pressure(kpa(qp)).is_ok(), taken);
+    }
+    // Terrain II at and below zmin, 2 m, by (4.3) to (4.5).
+    let log = (2.0_f64 / 0.05).ln();
+    let vm = 0.19 * log * 25.0;
+    let qp = (1.0 + 7.0 / log) * 0.5 * 1.25 * vm * vm;
+    for height in [0.0, 1.0, 2.0] {
+        let peak = PeakPressure::at(&en(), m(height)).unwrap();
+        assert_relative_eq!(peak.pressure().value, qp, max_relative = 1e-12);
+    }
+    assert!(PeakPressure::at(&en(), m(2.1)).unwrap().pressure().value > qp);
+}
