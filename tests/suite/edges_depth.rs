@@ -339,3 +339,28 @@ fn rules_of_thumb() {
         assert_relative_eq!(found, depth, max_relative = 1e-12);
     }
 }
+
+/// The one pass of a filed calculation by hand: 18-1 and 18-3 with the bearing
+/// of the depth checked.
+#[test]
+fn one_pass() {
+    let soil = Ground::presumptive(SoilClass::Class4)
+        .discounting_top(ft(0.5))
+        .unwrap();
+    // 150 psf/ft × 1 ft wide, 4 ft that count.
+    let (p, m) = (300.0, 900.0);
+    let pass = |restraint: Restraint| {
+        let check = formula(&soil, restraint).check(&load(p, m), ft(4.5));
+        check.unwrap().one_pass_depth().unwrap().to(ft)
+    };
+    let a: f64 = 2.34 * p / 200.0;
+    let h: f64 = (m + p * 0.5) / p;
+    let free = 0.5 * a * (1.0 + (1.0 + 4.36 * h / a).sqrt());
+    assert_relative_eq!(pass(Restraint::None), free + 0.5, max_relative = 1e-9);
+    let paved = (4.25 * m / 600.0_f64).sqrt();
+    assert_relative_eq!(
+        pass(Restraint::RigidPaving),
+        paved + 0.5,
+        max_relative = 1e-9
+    );
+}

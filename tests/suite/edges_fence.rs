@@ -427,6 +427,7 @@ fn winds_at_an_angle() {
         (wind(-3.0, 5.0, 0.0), true),
         (wind(-3.0, -5.0, 0.0), false),
         (wind(3.0, 0.0, 0.0), false),
+        (wind(-3.0, 0.0, 0.0), false),
         (wind(0.0, -5.0, 0.0), false),
     ] {
         assert_eq!(fair.with_turned(&other, deg(90.0)).is_err(), refused);
@@ -476,5 +477,55 @@ fn dead_load_with_wind() {
         let both = wind.allowable(&line, AllowableStress::Basic);
         assert_relative_eq!(both.moment().value, sign * in_line, max_relative = 1e-12);
         assert_relative_eq!(both.height().value, in_line / 6.0, max_relative = 1e-12);
+    }
+}
+
+/// A gate at the end of a run hangs its last post at that very end, and a gate
+/// at its start the first at its start, whatever rounding makes of the sum.
+#[test]
+fn gates_at_the_ends_of_a_run() {
+    for i in 1..60_u32 {
+        let at = ft(3.0) + m(0.1) * f64::from(i);
+        let length = at + ft(3.7);
+        let run = FenceRun::new(panel(), length, ft(8.0)).unwrap();
+        let run = run.with_gate(gate(at, length - at, Hinges::AtEnd)).unwrap();
+        let fence = Fence::new(run);
+        let last = fence.posts().last().unwrap();
+        let arm = last.arms().next().unwrap();
+        assert_eq!((arm.at, arm.to), (length, length));
+        assert_eq!(last.kind, PostKind::Gate);
+        assert_eq!(last.leaves().count(), 1);
+    }
+}
+
+/// Winds on both runs of a corner are told under the run with the more of it.
+#[test]
+fn the_worse_run_of_a_corner() {
+    let tall = run(24.0).with_panel(Panel::new(ft(8.0)).unwrap());
+    for (first, second, worse) in [(tall.clone(), run(24.0), 0), (run(24.0), tall, 1)] {
+        let fence = Fence::new(first).turning(deg(90.0), second).unwrap();
+        let wind = FenceWind::new(&site(), &fence).unwrap();
+        let corner = fence.posts().iter().find(|p| p.kind == PostKind::Corner);
+        let cases = wind.cases(corner.unwrap());
+        let across = |run: usize| {
+            let of = |case: &&LoadCase| case.kind == LoadCaseKind::AcrossRun && case.run == run;
+            cases.iter().find(of).unwrap()
+        };
+        assert!(across(worse).wind.shear() > across(1 - worse).wind.shear());
+        let both = cases
+            .iter()
+            .find(|case| case.kind == LoadCaseKind::BothRuns);
+        let both = both.unwrap();
+        assert_eq!(both.run, worse);
+        assert_eq!(both.wind_case, across(worse).wind_case);
+        assert_relative_eq!(
+            both.wind.shear().value,
+            across(0)
+                .wind
+                .shear()
+                .value
+                .hypot(across(1).wind.shear().value),
+            max_relative = 1e-12
+        );
     }
 }

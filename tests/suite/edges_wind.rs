@@ -463,3 +463,97 @@ fn the_worst_case_of_a_piece() {
         assert_eq!(wind.has(case), wind.strips(case).next().is_some());
     }
 }
+
+/// The wall figure from 65 % solid (as printed 70 %), the open one up to 70 %
+/// (as printed below), each limit included where it is said to be.
+#[test]
+fn which_figure_holds() {
+    let printed = WallOptions::default().hand_over(HandOver::AsPrinted);
+    for (solidity, guarded, as_printed) in [
+        (0.64, (false, true), (false, true)),
+        (0.65, (true, true), (false, true)),
+        (0.69, (true, true), (false, true)),
+        (0.7, (true, true), (true, false)),
+        (0.71, (true, false), (true, false)),
+        (1.0, (true, false), (true, false)),
+    ] {
+        let figures = |site: AsceSite| {
+            let wind = wind(&site, wall(40.0, 2.0, 0.0, solidity));
+            assert_eq!(wind.cf().is_some(), wind.case_c().is_some());
+            assert_eq!(wind.cf().is_some(), wind.opening_factor().is_some());
+            (wind.cf().is_some(), wind.open_cf().is_some())
+        };
+        assert_eq!(figures(asce(115.0)), guarded, "solidity {solidity}");
+        assert_eq!(figures(asce(115.0).with_options(printed)), as_printed);
+    }
+}
+
+/// A wall that ends with a strip has no strip beyond it, and one a little
+/// longer has.
+#[test]
+fn strips_to_the_end_of_a_wall() {
+    for (b_over_s, strips) in [
+        (2.0, 2),
+        (3.0, 3),
+        (3.01, 4),
+        (4.0, 4),
+        (10.0, 6),
+        (10.1, 7),
+    ] {
+        let wind = wind(&asce(115.0), wall(2.0 * b_over_s, 2.0, 0.0, 1.0));
+        for edge in [Edge::Start, Edge::End] {
+            let found: Vec<_> = wind.strips(WindCase::Zones(edge)).collect();
+            assert_eq!(found.len(), strips, "B/s {b_over_s}");
+            let c = CaseC::new(1.0, b_over_s, ColumnGap::Interpolate).unwrap();
+            let regions: Vec<_> = c.unwrap().regions().collect();
+            assert_eq!(regions.len(), strips);
+            for (strip, region) in found.iter().zip(regions) {
+                let width = (strip.to - strip.from).to(m) / 2.0;
+                assert_relative_eq!(width, region.to - region.from, max_relative = 1e-9);
+                assert_relative_eq!(strip.coefficient, region.cf, max_relative = 1e-12);
+            }
+        }
+    }
+    for (length, strips) in [(4.0, 1), (4.01, 2), (8.0, 2), (8.01, 3)] {
+        let wind = wind(&asnzs(45.0), wall(length, 4.0, 2.0, 1.0));
+        let along = WindCase::Along(Edge::Start);
+        assert_eq!(wind.strips(along).count(), strips, "{length} m");
+    }
+    assert_eq!(Edge::Start.name(), "start");
+    assert_eq!(Edge::End.name(), "end");
+}
+
+/// Ke = exp(−0.0000362 z) of 7-16 and 7-22, z in ft; 1 where no elevation is
+/// given, and none in 7-10. What a velocity pressure is made of, multiplied.
+#[test]
+fn ground_elevation() {
+    let site = asce(115.0);
+    for (elevation, ke) in [
+        (None, 1.0),
+        (Some(0.0), 1.0),
+        (Some(5_000.0), f64::exp(-0.181)),
+        (Some(-1_000.0), f64::exp(0.036_2)),
+    ] {
+        let site = match elevation {
+            Some(z) => site.at_elevation(ft(z)).unwrap(),
+            None => site,
+        };
+        let site = site.with_topographic_factor(1.2).unwrap();
+        let q = VelocityPressure::at(&site, ft(20.0)).unwrap();
+        assert_relative_eq!(q.ke(), ke, max_relative = 1e-12);
+        assert_relative_eq!(q.kzt(), 1.2, max_relative = 1e-12);
+        // 2.41 (z/zg)^(2/α), 7-22 Table 26.11-1.
+        let kz = 2.41 * (20.0_f64 / 2_460.0).powf(2.0 / 9.8);
+        assert_relative_eq!(q.kz(), kz, max_relative = 1e-12);
+        assert_relative_eq!(
+            q.directional().pressure().to(psf),
+            0.00256 * 0.85 * kz * 1.2 * ke * 115.0 * 115.0,
+            max_relative = 1e-12
+        );
+        assert_eq!(q.height(), ft(20.0));
+        assert_eq!(q.site(), &site);
+    }
+    let speed = BasicWindSpeed::strength_level(mph(115.0)).unwrap();
+    let older = AsceSite::new(Edition::Asce7_10, speed, Exposure::C);
+    assert!(older.at_elevation(ft(0.0)).is_err());
+}

@@ -131,6 +131,10 @@ fn sheltered_zones() {
                 if edge == Edge::End {
                     strips.reverse();
                 }
+                if !sheltered {
+                    let zones = [0.0, 0.3, 2.0, 4.0].iter().filter(|e| **e < l);
+                    assert_eq!(strips.len(), zones.count(), "l/h {l}");
+                }
                 let mut at = 0.0;
                 for strip in &strips {
                     assert_relative_eq!(strip.from.to(m), at, epsilon = 1e-9);
