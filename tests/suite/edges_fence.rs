@@ -529,3 +529,69 @@ fn the_worse_run_of_a_corner() {
         );
     }
 }
+
+/// The walls a run of a gently bent fence may stand in: from the start of the
+/// stretch, of the run or from beyond an open gate, to the same on the other
+/// side. Listed by hand.
+#[test]
+fn walls_of_a_bent_fence() {
+    let gated = |at: f64| {
+        run(40.0)
+            .with_gate(gate(ft(at), ft(4.0), Hinges::AtStart))
+            .unwrap()
+    };
+    let listed = |fence: &Fence, index: usize| {
+        let wind = FenceWind::new(&site(), fence).unwrap();
+        let mut walls: Vec<_> = wind.runs()[index]
+            .walls
+            .iter()
+            .map(|wall| {
+                let from = wall.from.to(ft);
+                let to = from + wall.wind.shape().length().to(ft);
+                (from.round() as i32, to.round() as i32, wall.gate_open)
+            })
+            .collect();
+        assert_eq!(walls[0], (0, 40, false), "the run alone comes first");
+        walls.sort_unstable();
+        walls
+    };
+    let bent = |runs: Vec<(Angle, FenceRun)>| Fence::of_runs(run(40.0), runs).unwrap();
+    // A plain run, then one with a gate from 10 to 14 ft.
+    let two = bent(vec![(deg(20.0), gated(10.0))]);
+    assert_eq!(
+        listed(&two, 1),
+        [
+            (-40, 10, true),
+            (-40, 40, false),
+            (0, 10, true),
+            (0, 40, false),
+            (14, 40, true),
+        ]
+    );
+    assert_eq!(
+        listed(&two, 0),
+        [(0, 40, false), (0, 50, true), (0, 80, false),]
+    );
+    // Plain runs before and after the gated one.
+    let three = bent(vec![(deg(20.0), gated(10.0)), (deg(20.0), run(40.0))]);
+    assert_eq!(
+        listed(&three, 1),
+        [
+            (-40, 10, true),
+            (-40, 40, false),
+            (-40, 80, false),
+            (0, 10, true),
+            (0, 40, false),
+            (0, 80, false),
+            (14, 40, true),
+            (14, 80, true),
+        ]
+    );
+    // At right angles each stands alone.
+    let corner = bent(vec![(deg(90.0), gated(10.0))]);
+    assert_eq!(listed(&corner, 0), [(0, 40, false)]);
+    assert_eq!(
+        listed(&corner, 1),
+        [(0, 10, true), (0, 40, false), (14, 40, true)]
+    );
+}

@@ -58,7 +58,14 @@ fn leads_back(method: &dyn LateralMethod, depth: Length, height: Length) {
                 assert!(deeper > depth);
             }
         }
-        _ => assert_eq!(above, NeededDepth::PostYields),
+        mode => {
+            assert_eq!(above, NeededDepth::PostYields);
+            if mode == Mode::HeadAndPost {
+                // The very force at which it yields it still carries.
+                let at = method.needed_depth(ultimate.shear, height).unwrap();
+                assert!(at.depth().unwrap() <= depth);
+            }
+        }
     }
 }
 

@@ -145,12 +145,14 @@ fn clauses_of_asce() {
         assert_eq!(open.cf(), None);
         assert!(open.uniform_pressure().unwrap() >= psf(8.0));
     }
-    // Both figures: the one that is heavier is told.
-    for solidity in [0.65, 0.68, 0.7] {
-        let both = wind(&asce(130.0), wall(90.0, 2.0, 0.0, solidity));
+    // Both figures: the one that is heavier is told, of a fence on the ground
+    // the open one, of a raised panel the other.
+    for (solidity, clearance) in [(0.65, 0.0), (0.7, 0.0), (0.65, 2.0), (0.7, 2.0)] {
+        let both = wind(&asce(130.0), wall(90.0, 4.0, clearance, solidity));
         let solid = both.cf().unwrap() * both.opening_factor().unwrap();
         // Kz is that of the ground below 15 ft, so q is the same for both.
         let open = both.open_cf().unwrap() * solidity;
+        assert_eq!(open > solid, clearance == 0.0);
         let id = if open > solid {
             source::ASCE7_OPEN_SIGN.id
         } else {
