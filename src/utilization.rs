@@ -27,10 +27,9 @@ impl Utilization {
         let ratio = demand.si() / capacity.si();
         if demand.si() == 0.0 {
             Self::ZERO
-        } else if ratio < Self::NO_CAPACITY.0 {
-            Self(ratio)
         } else {
-            Self::NO_CAPACITY
+            // Also where it is no number.
+            Self(ratio.min(Self::NO_CAPACITY.0))
         }
     }
 
@@ -60,7 +59,7 @@ impl Utilization {
     #[must_use]
     #[inline]
     pub fn max(self, other: Self) -> Self {
-        if other.0 > self.0 { other } else { self }
+        Self(self.0.max(other.0))
     }
 }
 

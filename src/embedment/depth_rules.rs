@@ -105,6 +105,5 @@ pub fn hole_diameter_rule(section: Length) -> Result<Length, Error> {
 /// Pole outside 5 to 200 ft.
 pub fn utility_pole_depth(pole: Length) -> Result<Length, Error> {
     let pole = within("pole length", pole, ft(5.0), ft(200.0))?;
-    let depth = pole * 0.1 + ft(2.0);
-    Ok(if depth < ft(5.0) { ft(5.0) } else { depth })
+    Ok((pole * 0.1 + ft(2.0)).max(ft(5.0)))
 }

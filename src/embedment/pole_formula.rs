@@ -213,8 +213,7 @@ impl PoleFormula {
     /// the discounted top: S1 at a third of it, or S3 at all of it.
     #[inline]
     fn bearing_at(&self, per_depth: ForcePerVolume, depth: Length) -> Pressure {
-        let cap = self.cap_depth();
-        let depth = if depth > cap { cap } else { depth };
+        let depth = depth.min(self.cap_depth());
         match self.equation() {
             Equation::Nonconstrained => per_depth * depth / 3.0,
             Equation::Constrained => per_depth * depth,
@@ -290,19 +289,15 @@ impl PoleFormula {
         let per_depth = self.bearing_per_depth(actions)?;
         let load = self.load(actions)?;
         let below = depth - self.ground.discounted_top();
-        let (demand, capacity) = if below.value > 0.0 {
-            (
-                self.bearing_needed(load, below),
-                self.bearing_at(per_depth, below),
-            )
+        let (demand, capacity, utilization) = if below.value > 0.0 {
+            let demand = self.bearing_needed(load, below);
+            let capacity = self.bearing_at(per_depth, below);
+            (demand, capacity, Utilization::of(demand, capacity))
         } else {
             // Wholly within the layer that does not count.
-            (Pressure::from_si(0.0), Pressure::from_si(0.0))
-        };
-        let utilization = if below.value > 0.0 {
-            Utilization::of(demand, capacity)
-        } else {
-            Utilization::without_capacity(load.shear + load.moment > 0.0)
+            let nothing = Pressure::from_si(0.0);
+            let loaded = load.shear + load.moment > 0.0;
+            (nothing, nothing, Utilization::without_capacity(loaded))
         };
         Ok(DepthCheck {
             formula: *self,

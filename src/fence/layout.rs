@@ -360,7 +360,6 @@ fn lay_out(runs: &[FenceRun]) -> Vec<FencePost> {
             };
             let at_gate = station.gate_behind || gate_ahead;
             if i == 0
-                && index > 0
                 && let Some(corner) = posts.last_mut()
             {
                 corner.arms[1] = Some(arm);

@@ -256,13 +256,13 @@ impl LateralMethod for BromsSand {
                     Some(my) if self.post(0.0, 2.0 * my) < h || my < h * e => {
                         return Ok(NeededDepth::PostYields);
                     }
-                    // Q L³/2 + My = H L: the larger root; below it the head
-                    // alone suffices.
-                    Some(my) if h * alone > 0.5 * q * alone.powi(3) + my => {
+                    // Q L³/2 + My = H L: the larger root, or where the head
+                    // alone suffices its own depth.
+                    Some(my) => {
                         let most = (2.0 * h / q).sqrt();
                         rising_root(alone, most, |l| 0.5 * q * l * l * l + my - h * l)
                     }
-                    _ => alone,
+                    None => alone,
                 }
             }
         };

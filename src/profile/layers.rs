@@ -201,13 +201,11 @@ impl Profile {
             } else {
                 top + layer.thickness.value
             };
-            let (from, to) = (top, bottom.min(z));
-            if to > from {
-                let dry = (to.min(water_at) - from).max(0.0);
-                let wet = (to - from) - dry;
-                let buoyant = (layer.soil.saturated_weight() - water()).value.max(0.0);
-                stress += layer.soil.unit_weight().value * dry + buoyant * wet;
-            }
+            let (from, to) = (top, bottom.min(z).max(top));
+            let dry = (to.min(water_at) - from).max(0.0);
+            let wet = (to - from) - dry;
+            let buoyant = (layer.soil.saturated_weight() - water()).value.max(0.0);
+            stress += layer.soil.unit_weight().value * dry + buoyant * wet;
             top = bottom;
         }
         Pressure::from_si(stress)
@@ -267,7 +265,7 @@ impl Profile {
     ///
     /// # Errors
     /// Depth outside 1 cm to the depth of the profile.
-    pub(crate) fn reaches(&self, depth: Length) -> Result<Length, Error> {
-        size_within("depth", depth, m(0.01), self.depth())
+    pub(crate) fn reaches(&self, depth: Length) -> Result<(), Error> {
+        size_within("depth", depth, m(0.01), self.depth()).map(|_| ())
     }
 }

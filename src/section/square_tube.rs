@@ -104,7 +104,7 @@ impl SquareTube {
     pub fn flat_width(&self) -> Length {
         let customary = self.side - self.wall * 3.0;
         let clear = self.inside() - self.inside_radius() * 2.0;
-        if clear > customary { clear } else { customary }
+        clear.max(customary)
     }
     /// b/t.
     #[inline]
@@ -154,8 +154,7 @@ impl SquareTube {
 
 #[inline]
 fn positive(length: Length) -> Length {
-    let nothing = inch(0.0);
-    if length > nothing { length } else { nothing }
+    length.max(inch(0.0))
 }
 
 /// A square with rounded corners, in SI.

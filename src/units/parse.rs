@@ -87,7 +87,7 @@ pub fn parse<Q: Measurable>(text: &str) -> Result<Q, ParseQuantityError> {
         let is_feet = dimension == Dimension::Length && unit.symbol == "ft";
         let rest = rest.strip_prefix('-').unwrap_or(rest).trim_start();
         let (second, inches, rest) = part(rest, dimension)?;
-        if !is_feet || inches.symbol != "in" || !rest.is_empty() || second < 0.0 {
+        if !is_feet || inches.symbol != "in" || !rest.is_empty() {
             return Err(ParseQuantityError::MixedParts(dimension));
         }
         si += second.copysign(first) * inches.factor();
@@ -146,8 +146,7 @@ fn number(text: &str) -> Option<(f64, &str)> {
         return (below > 0.0).then_some((whole / below, rest));
     }
     // A mixed fraction: `3 1/2` or `3-1/2`.
-    let tail = rest.strip_prefix(['-', ' ']).unwrap_or(rest);
-    if tail.len() < rest.len()
+    if let Some(tail) = rest.strip_prefix(['-', ' '])
         && whole.fract() == 0.0
         && let Some((above, after)) = digits(tail)
         && let Some((below, rest)) = after.strip_prefix('/').and_then(digits)

@@ -107,7 +107,7 @@ impl<L: LimitState> WindCode for DirectPressure<L> {
             off_centre: None,
             zones: None,
             along: None,
-            resultant: if given > middle { given } else { middle },
+            resultant: given.max(middle),
         };
         Ok((pressures, ()))
     }

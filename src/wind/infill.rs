@@ -209,10 +209,7 @@ impl Infill {
     /// ```
     pub fn with_ice(self, thickness: Length) -> Result<Self, Error> {
         let thickness = size_within("ice thickness", thickness, inch(0.0), ft(1.0))?;
-        let grown = |member: Length, pitch: Length| {
-            let member = member + thickness * 2.0;
-            if member < pitch { member } else { pitch }
-        };
+        let grown = |member: Length, pitch: Length| (member + thickness * 2.0).min(pitch);
         let pattern = match self.pattern {
             Pattern::OneWay(member, pitch) => Pattern::OneWay(grown(member, pitch), pitch),
             Pattern::BothSides(member, pitch) => Pattern::BothSides(grown(member, pitch), pitch),
@@ -330,7 +327,7 @@ impl Member {
     #[must_use]
     pub(crate) fn or(self, other: Self) -> Self {
         match (self, other) {
-            (Self::Round(a), Self::Round(b)) => Self::Round(if a < b { a } else { b }),
+            (Self::Round(a), Self::Round(b)) => Self::Round(a.min(b)),
             _ => Self::Flat,
         }
     }

@@ -233,23 +233,19 @@ impl Zones {
         [start, end]
     }
 
-    /// The mean coefficient and pressure over a wall, the heavier of both
-    /// directions.
+    /// The mean coefficient and pressure over a wall, for zones that are alike
+    /// whichever end is windward.
     pub(super) fn mean(&self, length: Length) -> (f64, Pressure) {
-        let mean = |edge: Edge| {
-            let mut sums = (0.0, 0.0);
-            for i in 0..MOST_ZONES {
-                let width = (self.edges[i + 1].min(length.value) - self.edges[i]).max(0.0);
-                sums.0 += self.coefficients[edge.index()][i] * width;
-                sums.1 += self.pressures[edge.index()][i].value * width;
-            }
-            (
-                sums.0 / length.value,
-                Pressure::from_si(sums.1 / length.value),
-            )
-        };
-        let (start, end) = (mean(Edge::Start), mean(Edge::End));
-        if end.1 > start.1 { end } else { start }
+        let mut sums = (0.0, 0.0);
+        for i in 0..MOST_ZONES {
+            let width = (self.edges[i + 1].min(length.value) - self.edges[i]).max(0.0);
+            sums.0 += self.coefficients[0][i] * width;
+            sums.1 += self.pressures[0][i].value * width;
+        }
+        (
+            sums.0 / length.value,
+            Pressure::from_si(sums.1 / length.value),
+        )
     }
 }
 

@@ -234,7 +234,6 @@ impl WallShape {
     /// mid-height.
     #[inline]
     pub fn solid_height(&self) -> Length {
-        let middle = if self.middle > 0.5 { self.middle } else { 0.5 };
-        self.clearance + self.panel_height() * middle
+        self.clearance + self.panel_height() * self.middle.max(0.5)
     }
 }

@@ -20,6 +20,13 @@ mod codes;
 mod combination;
 mod cubic;
 mod depth_chart;
+mod edges_depth;
+mod edges_fence;
+mod edges_ground;
+mod edges_lateral;
+mod edges_units;
+mod edges_wind;
+mod edges_wind_abroad;
 #[cfg(feature = "serde")]
 mod embed;
 mod embedment;

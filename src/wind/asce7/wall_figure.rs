@@ -92,13 +92,7 @@ pub(super) fn resultant_height(shape: &WallShape, reading: ResultantHeight) -> L
     let on_ground = shape.clearance().value == 0.0;
     match reading {
         ResultantHeight::AsPrinted if !on_ground => middle,
-        ResultantHeight::AsPrinted | ResultantHeight::NeverBelowGrounded => {
-            if grounded > middle {
-                grounded
-            } else {
-                middle
-            }
-        }
+        ResultantHeight::AsPrinted | ResultantHeight::NeverBelowGrounded => grounded.max(middle),
     }
 }
 

@@ -96,10 +96,7 @@ impl AsceSite {
         }
         let per_cf = q.directional().pressure() * (self.gust_factor() * opening_factor);
         let least = self.minimum_pressure();
-        let pressure = |cf: f64| {
-            let p = per_cf * cf;
-            if p > least { p } else { least }
-        };
+        let pressure = |cf: f64| (per_cf * cf).max(least);
         let zones = case_c.map(|c| {
             let mut coefficients = [c.cf; 2];
             coefficients[0][0] *= return_factors[0];
@@ -130,8 +127,7 @@ impl AsceSite {
             cf = cf.max(open_cf(band.min(OPEN_UP_TO), member)?);
         }
         let pressure = q * (self.gust_factor() * cf);
-        let least = self.minimum_pressure();
-        let on_solid = if pressure > least { pressure } else { least };
+        let on_solid = pressure.max(self.minimum_pressure());
         Ok(Open {
             velocity_pressure,
             shape: member,

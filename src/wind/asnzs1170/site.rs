@@ -173,8 +173,7 @@ impl AsNzsSite {
     /// Vdes, not less than 30 m/s.
     #[inline]
     pub fn design_speed(&self) -> Velocity {
-        let (site, least) = (self.site_speed(), least_design_speed());
-        if site > least { site } else { least }
+        self.site_speed().max(least_design_speed())
     }
 
     /// ½ ρ Vdes² Cdyn: what Cshp multiplies.

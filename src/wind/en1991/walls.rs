@@ -172,9 +172,10 @@ impl EnSite {
         ];
         let mut edges = [f64::MAX; MOST_ZONES];
         let mut count = 0;
+        // At most six are added.
         let mut add = |edge: f64| {
             let there = edges[..count].iter().any(|e| (*e - edge).abs() < 1e-6);
-            if edge < l && count < MOST_ZONES && !there {
+            if edge < l && !there {
                 edges[count] = edge;
                 count += 1;
             }
@@ -186,9 +187,7 @@ impl EnSite {
         let sheltered = self.shelter < 1.0;
         if sheltered {
             add(1.0);
-            if l > 1.0 {
-                add(l - 1.0);
-            }
+            add((l - 1.0).max(0.0));
             edges.sort_by(f64::total_cmp);
         }
         let mut coefficients = [[0.0; MOST_ZONES]; 2];
@@ -243,9 +242,7 @@ impl WindCode for EnSite {
             Figure::Wall | Figure::Lattice(_) => shape.top(),
             Figure::Signboard => {
                 let (foot, top) = shape.dense_part();
-                let dense = (foot + top) * 0.5;
-                let whole = shape.mid_height();
-                if dense > whole { dense } else { whole }
+                ((foot + top) * 0.5).max(shape.mid_height())
             }
         };
         let peak = PeakPressure::at(self, self.base + reference)?;
