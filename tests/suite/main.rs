@@ -20,6 +20,11 @@ mod codes;
 mod combination;
 mod cubic;
 mod depth_chart;
+mod edges_field_test;
+mod edges_posts;
+mod edges_samples;
+mod edges_springs;
+mod edges_uplift;
 #[cfg(feature = "serde")]
 mod embed;
 mod embedment;
