@@ -22,6 +22,7 @@ mod cubic;
 mod depth_chart;
 mod edges_field_test;
 mod edges_posts;
+mod edges_pull_out;
 mod edges_samples;
 mod edges_springs;
 mod edges_uplift;
