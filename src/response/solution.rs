@@ -165,14 +165,10 @@ fn greatest(stations: &[Station], slopes: &[f64], grade: usize) -> Greatest {
         let c3 = 2.0 * (m1 - m2) + d1 + d2;
         let c2 = 3.0 * (m2 - m1) - 2.0 * d1 - d2;
         let root = c2 * c2 - 3.0 * c3 * d1;
-        if root < 0.0 {
-            continue;
-        }
-        let root = root.sqrt();
-        for x in [
-            -d1 / (c2 + root.copysign(if c2 < 0.0 { -1.0 } else { 1.0 })),
-            (-c2 - root.copysign(if c2 < 0.0 { -1.0 } else { 1.0 })) / (3.0 * c3),
-        ] {
+        // Of one sign with c2, so that nothing cancels; where there is no root,
+        // not a number, which is nowhere between.
+        let sum = c2 + root.sqrt().copysign(c2);
+        for x in [-d1 / sum, -sum / (3.0 * c3)] {
             if x > 0.0 && x < 1.0 {
                 consider(a.depth.value + x * h, m1 + x * (d1 + x * (c2 + x * c3)));
             }

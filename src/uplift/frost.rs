@@ -82,15 +82,12 @@ pub fn berggren_lambda(mu: f64, alpha: f64) -> Result<f64, Error> {
     };
     // Falls without bound at 0 and rises; the Stefan value bounds it above.
     let (mut low, mut high) = (1e-12, (mu / 2.0).sqrt() * 1.1);
-    for _ in 0..200 {
+    for _ in 0..60 {
         let middle = 0.5 * (low + high);
         if balance(middle) < 0.0 {
             low = middle;
         } else {
             high = middle;
-        }
-        if high - low < 1e-15 {
-            break;
         }
     }
     Ok(0.5 * (low + high) * (2.0 / mu).sqrt())

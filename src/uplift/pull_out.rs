@@ -310,17 +310,18 @@ impl PullOut {
     }
 }
 
-/// Is it a value of field tests?
 /// The unit weight of water.
 fn water() -> ForcePerVolume {
     kn_per_cu_m(9.81)
 }
 
+/// Is it a value of field tests?
 fn of_tests(basis: &Citation) -> bool {
     [
         &source::EN1990_ANNEX_D,
         &source::TOLERANCE_LIMIT,
         &source::EN1997_CORRELATION,
+        &source::EN1997_GROUND_TESTS,
     ]
     .contains(&basis)
 }

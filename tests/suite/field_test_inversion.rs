@@ -12,28 +12,28 @@ use groundline::response::{PostModel, Springs};
 use groundline::source;
 use groundline::units::*;
 
-const EI: f64 = 47_000.0;
-const B: f64 = 0.089;
-const L: f64 = 0.9;
-const E: f64 = 1.1;
+pub(crate) const EI: f64 = 47_000.0;
+pub(crate) const B: f64 = 0.089;
+pub(crate) const L: f64 = 0.9;
+pub(crate) const E: f64 = 1.1;
 
 /// Shares of the load at which the ground lets go.
-const SHARES: [f64; 6] = [0.2, 0.4, 0.6, 0.75, 0.88, 0.95];
-const EARLY: [f64; 5] = [0.05, 0.1, 0.15, 0.2, 0.25];
+pub(crate) const SHARES: [f64; 6] = [0.2, 0.4, 0.6, 0.75, 0.88, 0.95];
+pub(crate) const EARLY: [f64; 5] = [0.05, 0.1, 0.15, 0.2, 0.25];
 
 /// Factors of 1 ± an amplitude, from a linear congruential generator (Knuth's
 /// constants): the same every time.
-struct Noise {
+pub(crate) struct Noise {
     state: u64,
     amplitude: f64,
 }
 
 impl Noise {
-    fn of(amplitude: f64, state: u64) -> Self {
+    pub(crate) fn of(amplitude: f64, state: u64) -> Self {
         Self { state, amplitude }
     }
 
-    fn factor(&mut self) -> f64 {
+    pub(crate) fn factor(&mut self) -> f64 {
         self.state = self
             .state
             .wrapping_mul(6_364_136_223_846_793_005)
@@ -43,16 +43,21 @@ impl Noise {
     }
 }
 
-fn quiet() -> Noise {
+pub(crate) fn quiet() -> Noise {
     Noise::of(0.0, 1)
 }
 
-fn capacity(law: &RigidPlastic) -> Force {
+pub(crate) fn capacity(law: &RigidPlastic) -> Force {
     law.ultimate(m(L), m(E)).unwrap().shear
 }
 
 /// Readings at shares of a load.
-fn read(springs: Springs, load: Force, shares: &[f64], noise: &mut Noise) -> Vec<(Length, Force)> {
+pub(crate) fn read(
+    springs: Springs,
+    load: Force,
+    shares: &[f64],
+    noise: &mut Noise,
+) -> Vec<(Length, Force)> {
     let post = PostModel::new(n_sq_m(EI), m(B), m(L), springs).unwrap();
     let post = post.standing(m(E)).unwrap();
     let mut solver = post.with_force(m(E), load).unwrap().solver();
@@ -64,20 +69,20 @@ fn read(springs: Springs, load: Force, shares: &[f64], noise: &mut Noise) -> Vec
     shares.iter().map(at).collect()
 }
 
-fn pull(readings: &[(Length, Force)]) -> SidePull {
+pub(crate) fn pull(readings: &[(Length, Force)]) -> SidePull {
     let readings = Readings::new(readings).unwrap();
     SidePull::new(n_sq_m(EI), m(B), m(L), m(E), Gauge::Grade, readings).unwrap()
 }
 
 /// A sand by nh and S in kN/m³, its readings.
-fn sand(nh: f64, s: f64, shares: &[f64], noise: &mut Noise) -> Vec<(Length, Force)> {
+pub(crate) fn sand(nh: f64, s: f64, shares: &[f64], noise: &mut Noise) -> Vec<(Length, Force)> {
     let law = RigidPlastic::linear(kn_per_cu_m(s), m(B)).unwrap();
     let springs = Springs::growing_up_to(kn_per_cu_m(nh), kn_per_cu_m(s)).unwrap();
     read(springs, capacity(&law), shares, noise)
 }
 
 /// A clay by ks in kN/m³ and su in kPa.
-fn clay(ks: f64, su: f64, shares: &[f64], noise: &mut Noise) -> Vec<(Length, Force)> {
+pub(crate) fn clay(ks: f64, su: f64, shares: &[f64], noise: &mut Noise) -> Vec<(Length, Force)> {
     let law = RigidPlastic::graded_clay(kpa(su), m(B)).unwrap();
     let soil = Soil::new(kn_per_cu_m(20.0)).unwrap();
     let soil = soil.with_undrained_strength(kpa(su)).unwrap();
@@ -87,7 +92,7 @@ fn clay(ks: f64, su: f64, shares: &[f64], noise: &mut Noise) -> Vec<(Length, For
     read(springs, capacity(&law), shares, noise)
 }
 
-fn off<Q: Measurable>(found: Q, expected: Q) -> f64 {
+pub(crate) fn off<Q: Measurable>(found: Q, expected: Q) -> f64 {
     (found.si() / expected.si() - 1.0).abs()
 }
 

@@ -22,12 +22,17 @@ mod cubic;
 mod depth_chart;
 mod edges_depth;
 mod edges_fence;
+mod edges_field_test;
 mod edges_ground;
 mod edges_lateral;
+mod edges_posts;
+mod edges_pull_out;
+mod edges_samples;
+mod edges_springs;
 mod edges_units;
+mod edges_uplift;
 mod edges_wind;
 mod edges_wind_abroad;
-#[cfg(feature = "serde")]
 mod embed;
 mod embedment;
 mod en1991;
@@ -63,10 +68,11 @@ mod units;
 mod uplift;
 mod vectors;
 mod wind;
-#[cfg(feature = "serde")]
 mod wire;
 mod worksheet;
 mod worksheet_lateral;
 mod worksheet_post;
 mod worksheet_whole;
 mod worksheet_wind;
+#[cfg(feature = "serde")]
+#[cfg(feature = "serde")]
