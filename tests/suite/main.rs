@@ -20,6 +20,14 @@ mod codes;
 mod combination;
 mod cubic;
 mod depth_chart;
+mod edges_checks;
+mod edges_study;
+#[cfg(feature = "serde")]
+mod edges_wire_fields;
+#[cfg(feature = "serde")]
+mod edges_wire_plan;
+#[cfg(feature = "serde")]
+mod edges_wire_refused;
 #[cfg(feature = "serde")]
 mod embed;
 mod embedment;
