@@ -243,7 +243,7 @@ fn distributions_invert() {
         assert!((made.mean() - mean).abs() < 1e-12, "{name}");
         assert!((made.deviation() - deviation).abs() < 1e-12, "{name}");
         // The mean and the variance again, as the mean over equal shares.
-        let n = 200_000;
+        let n = 20_000;
         let (mut sum, mut square) = (0.0, 0.0);
         for index in 0..n {
             let share = (f64::from(index) + 0.5) / f64::from(n);
@@ -254,8 +254,8 @@ fn distributions_invert() {
         }
         let found = sum / f64::from(n);
         let spread = (square / f64::from(n) - found * found).sqrt();
-        assert!((found - mean).abs() < 1e-5, "{name} {found}");
-        assert!((spread - deviation).abs() < 2e-4, "{name} {spread}");
+        assert!((found - mean).abs() < 1e-4, "{name} {found}");
+        assert!((spread - deviation).abs() < 1e-3, "{name} {spread}");
     }
     let log = Distribution::lognormal(1.1, 0.2).unwrap();
     assert_eq!((log.share_below(0.0), log.share_below(-1.0)), (0.0, 0.0));

@@ -1,5 +1,5 @@
 //! Every field on the wire reaches the answer: a request with one thing changed is
-//! answered, and answered otherwise; written out and read again it is answered alike.
+//! answered, and answered otherwise; written out and read again it is the same request.
 //!
 //! A line that starts with `@` names an example request and what is first changed in it;
 //! the lines after it are changes to that, one at a time. A place is a JSON pointer below
@@ -412,23 +412,28 @@ fn answered(about: &str, request: &Value) -> Result<Answer, String> {
 
 pub(super) fn check(table: &str, same: impl Fn(&Node, &Node) -> bool) {
     let mut wrong = Vec::new();
+    let mut known: Option<(Value, Answer)> = None;
     for (about, before, after) in cases(table) {
-        let both = answered(&about, &before).and_then(|b| Ok((b, answered(&about, &after)?)));
-        let (first, second) = match both {
+        let first = match known.take().filter(|(request, _)| *request == before) {
+            Some((_, first)) => Ok(first),
+            None => answered(&about, &before),
+        };
+        let (first, second) = match first.and_then(|a| Ok((a, answered(&about, &after)?))) {
             Ok(both) => both,
             Err(why) => {
                 wrong.push(why);
                 continue;
             }
         };
-        if same(first.node(), second.node()) {
+        let alike = same(first.node(), second.node());
+        known = Some((before, first));
+        if alike {
             wrong.push(format!("{about}: answered alike"));
         }
         // Written out and read again it asks the same.
         let request = Request::read(&node(&after)).unwrap();
         let again = Request::read(&request.write()).unwrap();
         assert_eq!(again, request, "{about}");
-        assert_eq!(again.answer().node(), second.node(), "{about}");
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }

@@ -51,8 +51,7 @@ const OTHER_RESULT: &str = r#"
 {"/fence/runs/0/panel/infill/covered": 0.3}
 @pressures {"/fence/runs/0/panel/topping": {"height": "1 ft", "infill": {"kind": "lattice", "member": "1.5 in", "gap": "2 in"}}}
 {"/fence/runs/0/panel/topping/height": "1.5 ft"}
-@actions {"/fence/runs/0/panel/topping": {"height": "1 ft", "infill": {"kind": "lattice", "member": "1.5 in", "gap": "2 in"}}}
-{"/fence/runs/0/panel/topping/height": "1.5 ft"}
+@pressures {"/fence/runs/0/panel/infill": {"kind": "given", "solidity": 0.75}, "/fence/runs/0/panel/topping": {"height": "1 ft", "infill": {"kind": "lattice", "member": "1.5 in", "gap": "1.5 in"}}}
 {"/fence/runs/0/panel/topping/infill/gap": "1 in"}
 @pressures in Europe {}
 {"/site/speed": "26 m/s"}

@@ -77,7 +77,8 @@ const REFUSED: &str = r#"
 {"/law": "elastic", "/strain": 0.01} => strain: it goes with law soil_curves
 {"/law": "soil_curves", "/strain": 9, "/profile/layers/0/soil": {"unit_weight": "18 kN/m3", "undrained_strength": "40 kPa"}} => : strain at half strength
 {"/profile": null, "/constant": "5 MPa", "/law": "elastic", "/collapse_up_to": null} => law: it goes with profile
-{"/law": "soil_curves", "/profile/layers/0/soil/friction_angle": null} => profile.layers.0.thickness: soil strength
+{"/law": "soil_curves", "/profile/layers/0/soil/friction_angle": null} => profile.layers.0.soil: soil strength
+{"/profile/layers/0/thickness": "101 m"} => profile.layers.0.thickness: layer thickness
 @pull-out
 {"/friction": null} => : friction and shaft go together
 {"/shaft": null} => : friction and shaft go together
