@@ -13,9 +13,10 @@ use groundline::ground::*;
 use groundline::limit_state::AllowableStress;
 use groundline::plan::{FencePlan, ScheduledPost};
 use groundline::post::*;
-use groundline::section::Tube;
 use groundline::report;
+use groundline::section::{Disc, PostSection, Square, SquareTube, Tube};
 use groundline::source::Mark;
+use groundline::step::Origin;
 use groundline::units::*;
 use groundline::wind::*;
 use std::collections::BTreeSet;
@@ -132,7 +133,10 @@ fn leaves_lean_with_the_factor_of_dead_load() {
     let once = of(1.0);
     assert!(once > lb_ft(0.0));
     for dead in [0.5, 1.4, 3.0] {
-        assert!((of(dead) / once - number(dead)).abs() < number(1e-12), "{dead}");
+        assert!(
+            (of(dead) / once - number(dead)).abs() < number(1e-12),
+            "{dead}"
+        );
     }
 }
 
@@ -164,7 +168,11 @@ fn tall_posts_on_both_sides() {
         let fence = Fence::new(run(height, 0.0, 24.0, 8.0));
         let plan = FencePlan::new(site(), fence, concrete(pipe(4.0, 0.226), 18.0));
         for post in posts(&plan) {
-            assert_eq!(post.cautions().contains(Caution::Flexible), tall, "{height}");
+            assert_eq!(
+                post.cautions().contains(Caution::Flexible),
+                tall,
+                "{height}"
+            );
         }
     }
 }
@@ -175,7 +183,9 @@ fn what_is_asked_is_known() {
     assert!(empty.is_empty());
     let frost = FrostOptions::new(inch(24.0), Grip::FineGrained).unwrap();
     for asked in [
-        empty.with_lean(LeanOptions::new(GroundStiffness::constant(mpa(4.0)).unwrap())),
+        empty.with_lean(LeanOptions::new(
+            GroundStiffness::constant(mpa(4.0)).unwrap(),
+        )),
         empty.with_frost(frost),
         empty.with_uplift(UpliftOptions::new(lb(100.0)).unwrap()),
         empty.with_axial(AxialOptions::default()),
@@ -237,7 +247,10 @@ fn cautions_of_what_was_asked() {
         assert!(cautions.contains(Caution::FrostChecked) && !cautions.contains(Caution::Frost));
     }
     let up = UpliftOptions::new(lb(50.0)).unwrap();
-    let bonded = of(concrete(pine(5.5), 14.0), empty.with_uplift(up.with_wood_bond()));
+    let bonded = of(
+        concrete(pine(5.5), 14.0),
+        empty.with_uplift(up.with_wood_bond()),
+    );
     assert!(bonded.cautions().contains(Caution::Shrinkage));
     let loose = of(concrete(pine(5.5), 14.0), empty.with_uplift(up));
     assert!(!loose.cautions().contains(Caution::Shrinkage));
@@ -278,7 +291,12 @@ fn cautions_and_sources_of_a_check() {
         (&design, 100.0, 2.0, Governing::Embedment),
         (&weak, 100.0, 8.0, Governing::Bending),
         (&brittle, 100.0, 8.0, Governing::Shear),
-        (&given(90_000.0, 9_000.0), 90_000.0, 8.0, Governing::VerticalBearing),
+        (
+            &given(90_000.0, 9_000.0),
+            90_000.0,
+            8.0,
+            Governing::VerticalBearing,
+        ),
     ] {
         let found = check(design, 150.0, 500.0, axial, depth);
         assert_eq!(found.governing, governing);
@@ -297,7 +315,10 @@ fn cautions_and_sources_of_a_check() {
     }
     let timber = check(&concrete(pine(5.5), 14.0), 100.0, 4_000.0, 100.0, 9.0);
     assert_eq!(timber.governing, Governing::Bending);
-    assert_eq!(timber.source().id, timber.strength.strength.moment_source.id);
+    assert_eq!(
+        timber.source().id,
+        timber.strength.strength.moment_source.id
+    );
 }
 
 /// Sums of quantities are those of the posts.
@@ -339,7 +360,14 @@ fn names_are_distinct() {
     let names: BTreeSet<_> = Governing::ALL.iter().map(|check| check.name()).collect();
     assert_eq!(names.len(), Governing::ALL.len());
     for (check, word) in Governing::ALL.iter().zip([
-        "embedment", "bending", "shear", "bearing", "lean", "frost", "pull", "axial",
+        "embedment",
+        "bending",
+        "shear",
+        "bearing",
+        "lean",
+        "frost",
+        "pull",
+        "axial",
     ]) {
         assert!(check.name().contains(word), "{check}");
         assert_eq!(check.to_string(), check.name());
@@ -371,7 +399,10 @@ fn reports_are_not_empty() {
     let post = schedule.post(2).unwrap();
     let sheet = schedule.worksheet(&post, UnitSystem::Us);
     assert!(sheet.steps().count() > 10);
-    for text in [report::text(&sheet).to_string(), report::markdown(&sheet).to_string()] {
+    for text in [
+        report::text(&sheet).to_string(),
+        report::markdown(&sheet).to_string(),
+    ] {
         for step in sheet.steps() {
             assert!(text.contains(step.meaning), "{}", step.meaning);
         }
@@ -380,6 +411,10 @@ fn reports_are_not_empty() {
         }
     }
     assert!(post.cautions().iter().count() > 3);
+    let text = report::text(&sheet).to_string();
+    for step in sheet.steps().filter(|step| step.origin == Origin::Computed) {
+        assert!(text.contains(&*step.formula), "{}", step.formula);
+    }
 }
 
 /// Limits of what is asked, just inside and just outside, as their docs say.
@@ -407,4 +442,55 @@ fn limits_of_what_is_asked() {
         |value| frost.with_concrete(value), 60.0, 250.0, pcf;
         |value| up.with_concrete(value), 60.0, 250.0, pcf;
     }
+}
+
+/// What frost grips of a driven post is its outline: π d of round ones, four sides of
+/// square ones.
+#[test]
+fn around_posts_of_every_section() {
+    let frost = FrostOptions::new(inch(24.0), Grip::FineGrained).unwrap();
+    let given = |section: PostSection| {
+        Post::from(GivenPost::new(section, lb_ft(5_000.0), lb(5_000.0)).unwrap())
+    };
+    for (section, around) in [
+        (PostSection::from(Disc::new(inch(6.0)).unwrap()), 6.0 * PI),
+        (Square::new(inch(6.0)).unwrap().into(), 24.0),
+        (Tube::new(inch(6.0), inch(0.2)).unwrap().into(), 6.0 * PI),
+        (SquareTube::new(inch(6.0), inch(0.2)).unwrap().into(), 24.0),
+    ] {
+        let design = PostDesign::driven(ground(), given(section));
+        let plan = FencePlan::new(site(), corner(), design)
+            .with_planned_depth(ft(5.0))
+            .with_site_checks(SiteChecks::default().with_frost(frost));
+        assert_eq!(plan.planned_depth(), Some(ft(5.0)));
+        let found = posts(&plan)[1].site.frost.done().unwrap().perimeter;
+        assert!((found.to(inch) / around - 1.0).abs() < 1e-12);
+    }
+    let plan = FencePlan::new(site(), corner(), concrete(pipe(2.875, 0.16), 12.0));
+    assert_eq!(plan.planned_depth(), None);
+}
+
+/// A source from memory is told of, and no other.
+#[test]
+fn memory_is_told_only_where_it_is() {
+    let panel = Panel::new(ft(6.0)).unwrap().with_weight(psf(3.0)).unwrap();
+    let fence = Fence::new(FenceRun::new(panel, ft(48.0), ft(8.0)).unwrap());
+    let wind = DirectPressure::new(psf(5.0), AllowableStress::Basic).unwrap();
+    let section = Tube::new(inch(4.0), inch(0.226)).unwrap();
+    let given = GivenPost::new(section.into(), lb_ft(9_000.0), lb(5_000.0)).unwrap();
+    let given = given.with_rigidity(n_sq_m(2e5)).unwrap();
+    let own = AxialOptions::default().with_capacity(lb(20_000.0)).unwrap();
+    let set = Combination::of(AllowableStress::Basic);
+    let set = set.with_factors(1.0, 1.0, 0.6).unwrap();
+    let design = concrete(given, 14.0).with_combination(set);
+    let plan = FencePlan::new(wind, fence.clone(), design).with_planned_depth(ft(5.0));
+    let asked = SiteChecks::default().with_axial(own);
+    let with = plan.clone().with_site_checks(asked);
+    let of = |plan: &FencePlan<DirectPressure<AllowableStress>>| {
+        plan.schedule().unwrap().post(3).unwrap()
+    };
+    let (plain, checked) = (of(&plan), of(&with));
+    let memory = checked.site.axial.done().unwrap().source().mark == Mark::FromMemory;
+    assert!(!plain.cautions().contains(Caution::FromMemory));
+    assert_eq!(checked.cautions().contains(Caution::FromMemory), memory);
 }

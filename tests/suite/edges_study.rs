@@ -54,12 +54,8 @@ fn a_kink_is_what_the_docs_say() {
             let plan = plan_of(design(4.0, 0.3, 12.0), 1.0, 4.0);
             let design = *plan.design();
             let ground = design.ground().discounting_top(ft(top)).unwrap();
-            let plan = FencePlan::new(
-                *plan.site(),
-                plan.fence().clone(),
-                design.in_ground(ground),
-            )
-            .with_planned_depth(ft(4.0));
+            let plan = FencePlan::new(*plan.site(), plan.fence().clone(), design.in_ground(ground))
+                .with_planned_depth(ft(4.0));
             let at = |factor: f64| {
                 let varied = vary(&plan, Input::PlannedDepth, factor).unwrap();
                 worst(&varied).ln()
@@ -122,7 +118,11 @@ fn both_sides_refused() {
     assert_eq!(Elasticity::Undefined.influence(), None);
     assert_eq!(Elasticity::Undefined.value(), None);
     assert_eq!(Elasticity::Undefined.to_string(), "none");
-    let words = [OneSided::GoverningChanges, OneSided::Kink, OneSided::Refused];
+    let words = [
+        OneSided::GoverningChanges,
+        OneSided::Kink,
+        OneSided::Refused,
+    ];
     let words: BTreeSet<_> = words.iter().map(|why| why.name()).collect();
     assert_eq!(words.len(), 3);
 }
@@ -214,8 +214,14 @@ fn answers_carry_the_cautions_of_their_plan() {
         assert!(name.contains(word), "{name}");
     }
     for (found, what) in [
-        (solution.checked_at().to(psf), solution.value().map(|p| p.to(psf))),
-        (spacing.checked_at().to(ft), spacing.value().map(|s| s.to(ft))),
+        (
+            solution.checked_at().to(psf),
+            solution.value().map(|p| p.to(psf)),
+        ),
+        (
+            spacing.checked_at().to(ft),
+            spacing.value().map(|s| s.to(ft)),
+        ),
         (height.checked_at().to(ft), height.value().map(|h| h.to(ft))),
         (hole.checked_at().to(ft), hole.value().map(|h| h.to(ft))),
     ] {
@@ -284,7 +290,11 @@ fn distributions_invert() {
         (100.0, 200.0, true),
         (100.1, 200.0, false),
     ] {
-        assert_eq!(Distribution::uniform(least, most).is_ok(), made, "{least} {most}");
+        assert_eq!(
+            Distribution::uniform(least, most).is_ok(),
+            made,
+            "{least} {most}"
+        );
     }
 }
 
@@ -304,7 +314,10 @@ fn limits_of_a_band() {
     ] {
         assert_eq!(Band::new(share, step).is_ok(), made, "{share} {step}");
     }
-    assert_eq!((Band::default().share(), Band::default().step()), (0.1, 0.001));
+    assert_eq!(
+        (Band::default().share(), Band::default().step()),
+        (0.1, 0.001)
+    );
 }
 
 fn side_by_side(soil: Soil, shear: f64, planned: f64, thickness: f64) -> SideBySide {
@@ -330,7 +343,12 @@ fn length_classes_by_hand() {
             assert_eq!(verdict.too_flexible, Some(flexible), "{slenderness}");
         }
         let plain = side_by_side(soil, 1.0, 1.5, 8.0);
-        assert!(plain.verdicts().iter().all(|verdict| verdict.too_flexible.is_none()));
+        assert!(
+            plain
+                .verdicts()
+                .iter()
+                .all(|verdict| verdict.too_flexible.is_none())
+        );
     }
 }
 

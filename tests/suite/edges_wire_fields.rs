@@ -357,7 +357,10 @@ const OTHER_ANSWER: &str = r#"
 
 pub(super) fn example(id: &str) -> Value {
     let read = |line| serde_json::from_str::<Value>(line).unwrap();
-    let found = REQUESTS.lines().map(read).find(|request| request["id"] == id);
+    let found = REQUESTS
+        .lines()
+        .map(read)
+        .find(|request| request["id"] == id);
     found.unwrap_or_else(|| panic!("{id}"))
 }
 

@@ -329,7 +329,10 @@ fn a_schedule_adds_up() {
         let worst = posts.iter().find(|post| of(post) >= most).unwrap();
         assert_eq!(result["worst_post"], worst["number"]);
         let concrete = |post: &Value| post["check"]["concrete"]["value"].as_f64().unwrap();
-        near(&result["concrete"]["value"], posts.iter().map(concrete).sum());
+        near(
+            &result["concrete"]["value"],
+            posts.iter().map(concrete).sum(),
+        );
         let refused = |post: &Value| post["more"]["not_checked"].as_array().map_or(0, Vec::len);
         assert_eq!(
             result["not_checked"],
@@ -344,7 +347,10 @@ fn a_schedule_adds_up() {
             let each: f64 = posts.iter().map(bags).sum();
             // Bought once for the whole fence, the bags are no more than post by post.
             let all = result["bags"].as_f64().unwrap();
-            assert!(all <= each && all > each - posts.len() as f64, "{all} {each}");
+            assert!(
+                all <= each && all > each - posts.len() as f64,
+                "{all} {each}"
+            );
             near(&result["carry"]["value"], all * 80.0);
             assert!(asked > 0.0);
         }
@@ -432,4 +438,56 @@ pub(super) fn si(value: f64, unit: &str) -> Option<f64> {
         Velocity,
         FlexuralRigidity
     )
+}
+
+/// Where the ground ends before the load is carried, that is told, not a depth.
+#[test]
+fn more_than_the_ground_there_is() {
+    let found = answer(&with(
+        "methods",
+        &json!({"/shear": "60 kN", "/moment": "60 kN-m", "/profile/layers/0/thickness": "1.2 m"}),
+    ));
+    let methods = found["result"]["methods"].as_array().unwrap();
+    let told = methods.iter().filter(|method| {
+        let Some(more) = method["required_more_than"]["value"].as_f64() else {
+            return false;
+        };
+        assert!((more - 1.2).abs() < 1e-12 && method["required_depth"].is_null());
+        true
+    });
+    assert!(told.count() > 1, "{methods:?}");
+}
+
+/// What stood there is told by its kind where it is no single value.
+#[test]
+fn kinds_of_data_are_told() {
+    for (sent, kind) in [(json!([1]), "a list"), (json!(null), "nothing")] {
+        let mut request = super::edges_wire_fields::example("rules");
+        request["input"]["height"] = sent;
+        let answer = Answer::to(&node(&request));
+        let value = answer.problems().next().and_then(|p| p.value.clone());
+        assert_eq!(value.as_deref(), Some(kind));
+    }
+    let mut request = super::edges_wire_fields::example("a lean");
+    request["input"]["limit"] = json!({ "a": 1 });
+    let answer = Answer::to(&node(&request));
+    let value = answer.problems().next().and_then(|p| p.value.clone());
+    assert_eq!(value.as_deref(), Some("an object"));
+}
+
+/// A curve is fitted to a hundred readings at most.
+#[test]
+fn the_most_readings_of_a_curve() {
+    let read = |count: usize, curve: Value| {
+        let mut request = super::edges_wire_fields::example("a side pull");
+        let reading = |index: usize| {
+            json!({ "movement": format!("{} mm", index + 1),
+                "load": format!("{} N", 100 + index) })
+        };
+        request["input"]["readings"] = (0..count).map(reading).collect();
+        request["input"]["curve"] = curve;
+        groundline::wire::Request::read(&node(&request)).is_ok()
+    };
+    assert!(read(100, json!("growing")) && !read(101, json!("growing")));
+    assert!(read(101, Value::Null));
 }

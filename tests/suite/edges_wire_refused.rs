@@ -348,12 +348,28 @@ fn the_frame_is_checked() {
     )
     .unwrap();
     let found = problems(&Answer::to(&twice));
-    assert!(found.iter().any(|(at, text)| at == "version" && text.contains("twice")));
+    assert!(
+        found
+            .iter()
+            .any(|(at, text)| at == "version" && text.contains("twice"))
+    );
 }
 
 /// A request tells what it is, and writes what is not usual only.
 #[test]
 fn a_request_tells_of_itself() {
+    for line in include_str!("../../examples/embed/requests.jsonl").lines() {
+        let value: Value = serde_json::from_str(line).unwrap();
+        let request = Request::read(&node(&value)).unwrap();
+        assert_eq!(value["calculate"], request.calculate());
+        let system = request.system();
+        let si = system == groundline::units::UnitSystem::Si;
+        assert_eq!(value["units"], if si { "si" } else { "us" });
+    }
+}
+
+#[test]
+fn a_worksheet_comes_only_where_asked() {
     for line in include_str!("../../examples/embed/requests.jsonl").lines() {
         let value: Value = serde_json::from_str(line).unwrap();
         let request = Request::read(&node(&value)).unwrap();
@@ -417,7 +433,10 @@ fn serde_says_what_it_cannot_read() {
     let expected = why.split_once("expected ").map_or("", |(_, rest)| rest);
     assert!(expected.len() > 5, "{why}");
     assert!(!Problems::of_whole("no data").is_empty());
-    assert_eq!(Problems::of_whole("no data").to_string(), "the request: no data");
+    assert_eq!(
+        Problems::of_whole("no data").to_string(),
+        "the request: no data"
+    );
 }
 
 /// Both schemas say their draft and are objects.
@@ -518,7 +537,12 @@ fn one_sided_slopes_are_told() {
     assert!(solid.get("below").and_then(Node::as_number).is_some());
     assert!(solid.get("above").and_then(Node::as_number).is_none());
     assert!(solid.get("elasticity").and_then(Node::as_number).is_none());
-    assert!(solid.get("high").and_then(|high| high.get("post")).is_none());
+    assert!(
+        solid
+            .get("high")
+            .and_then(|high| high.get("post"))
+            .is_none()
+    );
     assert!(solid.at("low.post").and_then(Node::as_number).is_some());
     assert!(solid.get("refused").and_then(Node::as_text).is_some());
     let speed = of("wind_speed");
