@@ -6,7 +6,7 @@ use crate::combination::CombinesTo;
 use crate::error::Error;
 use crate::limit_state::AllowableStress;
 use crate::plan::FencePlan;
-use crate::units::{Length, Ratio, number};
+use crate::units::{Length, Ratio};
 use crate::wind::{Infill, WindCode};
 
 /// The greatest spacing of posts at which every check of every post passes, in
@@ -103,9 +103,8 @@ where
 {
     worst(plan, None)?;
     solve(Question::Solidity, search, None, |solidity| {
-        let solidity = (solidity / number(1.0)).value;
         let fence = plan.fence().changing_runs(|run| {
-            let infill = Infill::given(solidity, run.panel().infill().member())?;
+            let infill = Infill::given(solidity.value, run.panel().infill().member())?;
             let panel = run.panel().with_infill(infill);
             Ok(run.with_panel(panel))
         })?;

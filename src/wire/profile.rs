@@ -71,6 +71,9 @@ alternatives! {
     }
 }
 
+/// Where the faults of a layer stand.
+const LAYER: [(&str, &str); 2] = [("layer thickness", "thickness"), ("soil strength", "soil")];
+
 impl StiffnessSpec {
     fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Stiffness> {
         let made = match self {
@@ -122,7 +125,7 @@ impl ProfileSpec {
             let soil = layer.soil.build(&place.field("soil"), problems);
             layers.push(soil.and_then(|soil| {
                 let layer = Layer::new(layer.thickness, soil);
-                problems.take(&place.field("thickness"), layer)
+                problems.take_by(&place, &LAYER, layer)
             }));
         }
         let backfill = match &self.backfill {

@@ -20,6 +20,7 @@ mod codes;
 mod combination;
 mod cubic;
 mod depth_chart;
+mod edges_checks;
 mod edges_depth;
 mod edges_fence;
 mod edges_field_test;
@@ -29,10 +30,18 @@ mod edges_posts;
 mod edges_pull_out;
 mod edges_samples;
 mod edges_springs;
+mod edges_study;
 mod edges_units;
 mod edges_uplift;
 mod edges_wind;
 mod edges_wind_abroad;
+#[cfg(feature = "serde")]
+mod edges_wire_fields;
+#[cfg(feature = "serde")]
+mod edges_wire_plan;
+#[cfg(feature = "serde")]
+mod edges_wire_refused;
+#[cfg(feature = "serde")]
 mod embed;
 mod embedment;
 mod en1991;
@@ -68,11 +77,10 @@ mod units;
 mod uplift;
 mod vectors;
 mod wind;
+#[cfg(feature = "serde")]
 mod wire;
 mod worksheet;
 mod worksheet_lateral;
 mod worksheet_post;
 mod worksheet_whole;
 mod worksheet_wind;
-#[cfg(feature = "serde")]
-#[cfg(feature = "serde")]
