@@ -517,6 +517,8 @@ fn the_worse_run_of_a_corner() {
             .find(|case| case.kind == LoadCaseKind::BothRuns);
         let both = both.unwrap();
         assert_eq!(both.run, worse);
+        let most = wind.worst(corner.unwrap(), &AllowableStress::Basic.into());
+        assert_eq!(most.unwrap().0.kind, LoadCaseKind::BothRuns);
         assert_eq!(both.wind_case, across(worse).wind_case);
         assert_relative_eq!(
             both.wind.shear().value,
