@@ -36,10 +36,8 @@ pub(super) fn by_height(reaction: &impl Reaction, depth: f64, height: f64) -> (f
 /// shear alone is too much.
 pub(super) fn by_shear(reaction: &impl Reaction, depth: f64, shear: f64) -> Option<(f64, f64)> {
     let (p, q) = reaction.cumulative(depth);
-    if shear > p {
-        return None;
-    }
     let half = 0.5 * (p + shear);
+    // More shear than reaction turns it about its toe: no moment is left.
     let x = rising_root(0.0, depth, |x| reaction.cumulative(x).0 - half);
     let moment = q - 2.0 * reaction.cumulative(x).1;
     (moment >= 0.0).then_some((x, moment))

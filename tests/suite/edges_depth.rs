@@ -1,5 +1,6 @@
 //! The depth at its limits: depths that hold nothing, the 12 ft rule, forces at
-//! a paved grade, a block on its base, rules of thumb.
+//! a paved grade, a block on its base, rules of thumb, how long a post is for
+//! its stiffness.
 
 use approx::assert_relative_eq;
 use groundline::actions::GroundlineActions;
@@ -7,6 +8,7 @@ use groundline::caution::{Caution, Cautions};
 use groundline::embedment::*;
 use groundline::foundation::*;
 use groundline::ground::*;
+use groundline::lateral::LengthClass;
 use groundline::limit_state::*;
 use groundline::source;
 use groundline::units::*;
@@ -362,5 +364,56 @@ fn one_pass() {
         pass(Restraint::RigidPaving),
         paved + 0.5,
         max_relative = 1e-9
+    );
+}
+
+/// βL up to 2.25, ηL below 2 and above 4 (FHWA-HI-97-013 9.7.3.2): both sides
+/// of each, and the numbers themselves.
+#[test]
+fn length_classes() {
+    // β L = 2.25 with Kh b/(4 EI) = (2.25/L)⁴.
+    let (kh, b, l) = (20e6_f64, 0.3_f64, 3.0_f64);
+    for (target, class) in [
+        (2.25 * (1.0 - 1e-9), LengthClass::Short),
+        (2.25 * (1.0 + 1e-9), LengthClass::Long),
+        (0.5, LengthClass::Short),
+        (6.0, LengthClass::Long),
+    ] {
+        let ei = kh * b / 4.0 / (target / l).powi(4);
+        let found =
+            LengthClass::in_constant(kn_per_cu_m(kh / 1e3), m(b), n_sq_m(ei), m(l)).unwrap();
+        assert_relative_eq!(found.0, target, max_relative = 1e-12);
+        assert_eq!(found.1, class);
+    }
+    let nh = 5e6_f64;
+    for (target, class) in [
+        (1.0, LengthClass::Short),
+        (2.0 * (1.0 - 1e-9), LengthClass::Short),
+        (2.0 * (1.0 + 1e-9), LengthClass::Intermediate),
+        (4.0 * (1.0 - 1e-9), LengthClass::Intermediate),
+        (4.0 * (1.0 + 1e-9), LengthClass::Long),
+        (9.0, LengthClass::Long),
+    ] {
+        let ei = nh / (target / l).powi(5);
+        let found = LengthClass::in_growing(kn_per_cu_m(nh / 1e3), n_sq_m(ei), m(l)).unwrap();
+        assert_relative_eq!(found.0, target, max_relative = 1e-12);
+        assert_eq!(found.1, class);
+    }
+    let classes = [
+        LengthClass::Short,
+        LengthClass::Intermediate,
+        LengthClass::Long,
+    ];
+    assert_eq!(
+        classes.map(LengthClass::name),
+        ["short", "intermediate", "long"]
+    );
+    assert_eq!(LengthClass::source().id, source::FHWA_LENGTH_CLASS.id);
+    // n1 n2 80 qu/b.
+    let kh = LengthClass::clay_modulus(kpa(100.0), m(0.4), 0.36, 1.3).unwrap();
+    assert_relative_eq!(
+        kh.value,
+        0.36 * 1.3 * 80.0 * 100e3 / 0.4,
+        max_relative = 1e-12
     );
 }

@@ -325,6 +325,12 @@ fn how_deep_a_method_goes() {
     // Of a clay 1.5 b and a thousandth at least.
     let least = 0.15 * 1.001;
     assert!(clay.ultimate(m(least * (1.0 + 1e-9)), m(1.0)).is_ok());
+    // A force that the whole depth just carries needs the whole depth.
+    for (method, most) in [(&plastic as &dyn LateralMethod, 30.0), (&hansen, 4.0)] {
+        let force = method.ultimate(m(most), m(1.0)).unwrap().shear;
+        let needed = method.needed_depth(force, m(1.0)).unwrap();
+        assert_eq!(needed, NeededDepth::Depth(m(most)));
+    }
     let error = clay.ultimate(m(least * (1.0 - 1e-6)), m(1.0)).unwrap_err();
     assert_eq!(error.field(), "depth");
     assert!(sand.ultimate(m(0.01), m(1.0)).is_ok());
@@ -552,55 +558,4 @@ fn a_graded_pressure_in_slices() {
         assert_relative_eq!(px, 0.6 * p, max_relative = 1e-5);
         assert_relative_eq!(limit.moment.value, q - 2.0 * qx, max_relative = 1e-4);
     }
-}
-
-/// βL up to 2.25, ηL below 2 and above 4 (FHWA-HI-97-013 9.7.3.2): both sides
-/// of each, and the numbers themselves.
-#[test]
-fn length_classes() {
-    // β L = 2.25 with Kh b/(4 EI) = (2.25/L)⁴.
-    let (kh, b, l) = (20e6_f64, 0.3_f64, 3.0_f64);
-    for (target, class) in [
-        (2.25 * (1.0 - 1e-9), LengthClass::Short),
-        (2.25 * (1.0 + 1e-9), LengthClass::Long),
-        (0.5, LengthClass::Short),
-        (6.0, LengthClass::Long),
-    ] {
-        let ei = kh * b / 4.0 / (target / l).powi(4);
-        let found =
-            LengthClass::in_constant(kn_per_cu_m(kh / 1e3), m(b), n_sq_m(ei), m(l)).unwrap();
-        assert_relative_eq!(found.0, target, max_relative = 1e-12);
-        assert_eq!(found.1, class);
-    }
-    let nh = 5e6_f64;
-    for (target, class) in [
-        (1.0, LengthClass::Short),
-        (2.0 * (1.0 - 1e-9), LengthClass::Short),
-        (2.0 * (1.0 + 1e-9), LengthClass::Intermediate),
-        (4.0 * (1.0 - 1e-9), LengthClass::Intermediate),
-        (4.0 * (1.0 + 1e-9), LengthClass::Long),
-        (9.0, LengthClass::Long),
-    ] {
-        let ei = nh / (target / l).powi(5);
-        let found = LengthClass::in_growing(kn_per_cu_m(nh / 1e3), n_sq_m(ei), m(l)).unwrap();
-        assert_relative_eq!(found.0, target, max_relative = 1e-12);
-        assert_eq!(found.1, class);
-    }
-    let classes = [
-        LengthClass::Short,
-        LengthClass::Intermediate,
-        LengthClass::Long,
-    ];
-    assert_eq!(
-        classes.map(LengthClass::name),
-        ["short", "intermediate", "long"]
-    );
-    assert_eq!(LengthClass::source().id, source::FHWA_LENGTH_CLASS.id);
-    // n1 n2 80 qu/b.
-    let kh = LengthClass::clay_modulus(kpa(100.0), m(0.4), 0.36, 1.3).unwrap();
-    assert_relative_eq!(
-        kh.value,
-        0.36 * 1.3 * 80.0 * 100e3 / 0.4,
-        max_relative = 1e-12
-    );
 }
