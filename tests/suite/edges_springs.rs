@@ -154,6 +154,9 @@ fn api_sand() {
     assert_eq!(refused(both.with_stiffness(stiff).unwrap()), "soil");
 }
 
+/// A soil, its stiffness, its law by hand, and whether the stiffness is a modulus.
+type Case<'a> = (Soil, Stiffness, Box<dyn Fn(f64, f64) -> f64 + 'a>, bool);
+
 /// Elastic-plastic: 3 Kp σ′ b + 2 √Kp c b of drained soil, su b (3 + 1.5 z/b) to 9
 /// su b of undrained, the lesser of both where both are told. k of ks is ks b,
 /// of nh nh z, of a modulus Vesic's 0.65 (Es b⁴/EI)^(1/12) Es/(1 − ν²).
@@ -169,7 +172,6 @@ fn elastic_plastic() {
     let nh = Stiffness::growing(kn_per_cu_m(8e3)).unwrap();
     let es = Stiffness::modulus(kpa(6_000.0), 0.3).unwrap();
     let vesic = 0.65 * (6e6 * B.powi(4) / EI).powf(1.0 / 12.0) * 6e6 / (1.0 - 0.09);
-    type Case<'a> = (Soil, Stiffness, Box<dyn Fn(f64, f64) -> f64 + 'a>, bool);
     let cases: [Case<'_>; 4] = [
         (
             clay(30.0),
