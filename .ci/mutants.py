@@ -65,7 +65,8 @@ fn slowly(now: u32, id: u32) -> bool {
         FILE.get_or_init(|| path.and_then(open));
         return on(id);
     }
-    if !SEEN[id as usize].swap(true, Relaxed) {
+    let seen = &SEEN[id as usize];
+    if !seen.load(Relaxed) && !seen.swap(true, Relaxed) {
         if let Some(Some(file)) = FILE.get() {
             let _ = (&mut &*file).write_all(format!("{id}\\n").as_bytes());
         }
