@@ -15,10 +15,14 @@ tests that reach it until one fails: an hour or two on two cores.
     .ci/mutants.py report WORK      the count, and the missed one by one
 
 WORK is a folder of its own outside the crate. A mutant that does not compile is
-not viable and does not count. What the conditions cannot express (constants,
-array lengths, chains of `let`, functions that return `impl Trait`) is listed as
-not tried: use `cargo mutants --file … --re …` for those. Documentation tests
-are not run.
+not viable and does not count; nor is `||` in a chain of `let`. What the conditions
+cannot express (constants that others are made of, array lengths) is listed as not
+tried: use `cargo mutants --file … --re …` for those. Documentation tests are not
+run.
+
+What an earlier build in WORK has found is used: the test that caught a mutant is
+tried first, and a mutant of an unchanged function that all tests missed is tried
+only with tests that are new since (FRESH=name,name: and with those that begin so).
 """
 
 import collections
@@ -87,6 +91,7 @@ class Work:
         self.dropped = {int(k): v for k, v in self.read("dropped.json", {}).items()}
         self.constant = set(self.read("constant.json", []))
         self.verdicts = self.read("verdicts.json", {})
+        self.hints = self.read("hints.json", {})
         self.env = dict(os.environ, CARGO_TARGET_DIR=str(self.path / "target"), RUSTFLAGS="-Awarnings")
 
     def read(self, name, default):
@@ -101,6 +106,21 @@ class Work:
     def keep(self):
         self.write("dropped.json", self.dropped)
         self.write("constant.json", sorted(self.constant))
+
+
+def keys(work):
+    """A name for each mutant that moved lines do not change, and its function's text."""
+    texts, met, result = {}, collections.Counter(), []
+    for mutant in work.mutants:
+        name = mutant["file"]
+        if name not in texts:
+            texts[name] = (work.source / name).read_text().split("\n")
+        span = (mutant["function"] or mutant)["span"]
+        lines = texts[name][span["start"]["line"] - 1 : span["end"]["line"]]
+        key = name + re.sub(r":\d+:\d+", "", mutant["name"])
+        met[key] += 1
+        result.append((f"{key} {met[key]}", "\n".join(lines)))
+    return result
 
 
 # --- the mutated copy ---------------------------------------------------------
@@ -126,6 +146,22 @@ class File:
         self.placed = set()
         self.in_constant = False
         self.root = parser.parse(self.bytes).root_node
+        self.lazy = {self.name_of(c) for c in self.root.children if self.can_be_lazy(c)}
+
+    def name_of(self, item):
+        name = item.child_by_field_name("name")
+        return self.text(name.start_byte, name.end_byte)
+
+    def can_be_lazy(self, item):
+        """A private constant with mutants, or of a function, that no item is made of."""
+        if item.type != "const_item" or item.children[0].type == "visibility_modifier":
+            return False
+        name = re.compile(rb"\b%s\b" % self.name_of(item).encode())
+        calls = re.findall(r"\b([a-z_]+)\(", self.text(item.start_byte, item.end_byte))
+        mutants = any(item.start_byte <= key[0] < item.end_byte for key in self.at)
+        mutated = any(m["file"] == self.name and (m["function"] or {}).get("function_name") in calls for m in self.work.mutants)
+        others = [c for c in self.root.children if c.type in ("const_item", "static_item") and c != item]
+        return (mutants or mutated) and not any(name.search(self.bytes[c.start_byte : c.end_byte]) for c in others)
 
     def offset(self, place):
         line = self.lines[place["line"] - 1]
@@ -179,28 +215,45 @@ class File:
         self.in_constant = before
         return result if stays or not constant else re.sub(r"\bconst (?=fn\b)", "", result, count=1)
 
+    def emit_identifier(self, node):
+        name = self.text(node.start_byte, node.end_byte)
+        return f"(*{name})" if name in self.lazy else None
+
     def emit_const_item(self, node):
+        if node.parent == self.root and self.name_of(node) in self.lazy:
+            kind = node.child_by_field_name("type")
+            kind = self.text(kind.start_byte, kind.end_byte)
+            value = self.emit(node.child_by_field_name("value"))
+            lazy = "std::sync::LazyLock"
+            return f"static {self.name_of(node)}: {lazy}<{kind}> = {lazy}::new(|| {value});"
+        return self.emit_static_item(node)
+
+    def emit_static_item(self, node):
         before, self.in_constant = self.in_constant, True
         result = self.plain(node)
         self.in_constant = before
         return result
 
-    emit_static_item = emit_const_item
-
     def emit_block(self, node):
         if node.parent is None or node.parent.type != "function_item" or self.in_constant:
             return None
         inner = [b for b in self.bodies(node)]
-        first = ""
+        first, emptied = "", None
         for start, end, genre in list(self.at):
             inside = node.start_byte < start < node.end_byte
             if genre == "FnValue" and inside and not any(b.start_byte < start < b.end_byte for b in inner):
                 for number, value in self.live(start, end, genre):
-                    if "impl " in (self.work.mutants[number]["function"]["return_type"] or ""):
-                        self.work.dropped[number] = "not tried"
+                    if "impl Iterator" in (self.work.mutants[number]["function"]["return_type"] or ""):
+                        if value == "::std::iter::empty()":
+                            emptied = number
+                        else:
+                            self.work.dropped[number] = "not tried"
                     else:
                         first += marked(number, f" if {on(number)} {{ return {value}; }} ")
-        return "{" + first + self.plain(node, node.start_byte + 1)
+        body = "{" + first + self.plain(node, node.start_byte + 1)
+        if emptied is None:
+            return body
+        return marked(emptied, f"{{ Iterator::filter({body}, |_| !{on(emptied)}) }}")
 
     def bodies(self, node):
         for child in node.children:
@@ -217,6 +270,9 @@ class File:
         if not live:
             return None
         operator = self.text(sign.start_byte, sign.end_byte)
+        if operator == "&&" and node.parent.type == "let_chain":
+            self.work.dropped[live[0][0]] = "let"
+            return None
         left = self.emit(node.child_by_field_name("left"))
         right = self.emit(node.child_by_field_name("right"))
         if operator in ("&&", "||"):
@@ -238,6 +294,11 @@ class File:
         number, other = live[-1]
         arms += f" else {{ {marked(number, f'{l} {other} {r}')} }}"
         return marked(live[0][0], f"(match {both} {{ (__l, __r) => {arms} }})")
+
+    def emit_let_chain(self, node):
+        for sign in node.children:
+            for number, _ in self.live(sign.start_byte, sign.end_byte, "BinaryOperator"):
+                self.work.dropped[number] = "let"
 
     emit_compound_assignment_expr = emit_binary_expression
 
@@ -360,6 +421,11 @@ def blamed(work, message, known):
 
 def build(work):
     work.path.mkdir(parents=True, exist_ok=True)
+    before = {}
+    for number, (key, function) in enumerate(keys(work)):
+        known = work.verdicts.get(str(number)) or work.hints.get(str(number))
+        if known:
+            before[key] = (known, function)
     shutil.rmtree(work.source, ignore_errors=True)
     shutil.copytree(CRATE / "src", work.source / "src")
     shutil.rmtree(work.copy, ignore_errors=True)
@@ -368,8 +434,14 @@ def build(work):
     found = subprocess.run(listed, cwd=CRATE, capture_output=True, text=True, check=True)
     work.mutants = json.loads(found.stdout)
     work.dropped, work.verdicts = {}, {}
+    work.hints = {}
+    for number, (key, function) in enumerate(keys(work)):
+        known, earlier = before.get(key, (None, ""))
+        if known and (known[0] == "caught" or function == earlier):
+            work.hints[str(number)] = known
     work.write("mutants.json", work.mutants)
     work.write("verdicts.json", {})
+    work.write("hints.json", work.hints)
     while True:
         mutate(work)
         known, before = {}, len(work.dropped) + len(work.constant)
@@ -392,13 +464,13 @@ def build(work):
             break
         if len(work.dropped) + len(work.constant) == before:
             sys.exit("no mutant is to blame for:\n" + "\n".join(unblamed[:5]))
-    retest(work, try_again=False)
+    retest(work)
 
 
 # --- the tests ----------------------------------------------------------------
 
 
-def retest(work, try_again=True):
+def retest(work):
     """Takes tests and examples as they are now, builds, and sees what is reached."""
     for part in ("tests", "examples", "references.md", "README.md"):
         to = work.copy / part
@@ -435,10 +507,14 @@ def retest(work, try_again=True):
         tests[name] = {"time": time.time() - start, "passes": passes, "reached": ids}
         if not passes:
             print("fails without a mutant:", name, flush=True)
-    work.write("tests.json", {"suite": suite, "tests": tests})
-    if try_again:
-        work.verdicts = {k: v for k, v in work.verdicts.items() if v[0] in ("caught", "timeout")}
-        work.write("verdicts.json", work.verdicts)
+    known = work.read("tests.json", {"tests": {}})["tests"]
+    named = tuple(filter(None, os.environ.get("FRESH", "").split(",")))
+    fresh = [name for name in tests if name not in known or name.startswith(named)]
+    work.write("tests.json", {"suite": suite, "tests": tests, "fresh": fresh})
+    work.hints.update({k: v for k, v in work.verdicts.items() if v[0] == "missed"})
+    work.write("hints.json", work.hints)
+    work.verdicts = {k: v for k, v in work.verdicts.items() if v[0] in ("caught", "timeout")}
+    work.write("verdicts.json", work.verdicts)
 
 
 def test(work, suite, names, env, limit):
@@ -446,7 +522,7 @@ def test(work, suite, names, env, limit):
         resource.setrlimit(resource.RLIMIT_AS, (6 << 30, 6 << 30))
 
     command = [suite, *names, "--exact", "--test-threads=1"]
-    env = {**os.environ, **env, "PROPTEST_MAX_SHRINK_ITERS": "0"}
+    env = {**os.environ, **env, "PROPTEST_MAX_SHRINK_ITERS": "0", "PROPTEST_DISABLE_FAILURE_PERSISTENCE": "1"}
     try:
         done = subprocess.run(
             command, cwd=work.copy, env=env, capture_output=True, text=True, timeout=limit, preexec_fn=bounded
@@ -466,7 +542,7 @@ def run(work):
     for name, about in tests.items():
         for number in about["reached"]:
             reaching[number].append(name)
-    kills = collections.Counter()
+    kills, fresh = collections.Counter(), set(known.get("fresh", ()))
 
     def rank(name):
         narrow = len(tests[name]["reached"]) + 100
@@ -476,6 +552,13 @@ def run(work):
         names = sorted(reaching[number], key=rank)
         if not names:
             return "unreached", ""
+        hint, by = work.hints.get(str(number), ("", ""))
+        if hint == "missed":
+            names = [name for name in names if name in fresh]
+        if hint == "caught" and by in names:
+            names.remove(by)
+            if test(work, suite, [by], {"MUTANT": str(number)}, 20 + tests[by]["time"] * 8) != "passed":
+                return "caught", by
         spent, size = 0.0, 0.15
         while names and spent <= budget:
             batch, total = [], 0.0
