@@ -92,9 +92,11 @@
 //! Lengths along a fence are measured from the start of a run to post centres,
 //! depths downwards from grade. Shear and moment at grade are positive when
 //! they turn the post the same way ([`actions`]). Wind is at the limit state of
-//! its code; ground and post are checked at allowable-stress level so far, which
-//! wind of ASCE 7 or a pressure of your own combines to and others do not: the
-//! state is in the type ([`limit_state`], [`combination`]).
+//! its code; a plan checks ground and post at allowable-stress level, which
+//! wind of ASCE 7 or a pressure of your own combines to and others do not. A
+//! post alone is checked against factored loads too
+//! ([`post::DesignResistance`]). The state is in the type ([`limit_state`],
+//! [`combination`]).
 
 #![cfg_attr(docsrs, feature(doc_cfg))]
 
