@@ -8,6 +8,7 @@
 //! | [`Strength`] | ASCE 7-10 and later | [`AllowableStress`], [`LoadAndResistance`] |
 //! | [`Characteristic`] | EN 1991 | [`PartialFactor`] |
 //! | [`Ultimate`] | AS/NZS 1170.2 | [`UltimateCombined`] |
+//! | [`AllowableStress`] | an engineer, who has it already | [`AllowableStress`], its own family |
 //!
 //! A formula of allowable-stress design given a strength-level load is wrong by
 //! the load factor and looks right. Here it does not compile:
@@ -76,7 +77,8 @@ impl AllowableStress {
         }
     }
 
-    /// The factor on soil pressures that belongs to this family.
+    /// The factor on soil pressures that belongs to this family
+    /// ([`source::IBC_1605_3_2`]).
     #[inline]
     pub const fn soil_increase(self) -> f64 {
         match self {
@@ -131,7 +133,9 @@ impl PartialFactor {
         Self::ReducedGround,
     ];
 
-    /// What tan φ′ is divided by. From memory.
+    /// What tan φ′ is divided by (EN 1997-1; from memory). 1 for the other sets:
+    /// EN 1997-1 divides it for EQU and UPL too (Tables A.2 and A.16, by the same,
+    /// from memory), which is not in here.
     #[inline]
     pub const fn soil_friction_factor(self) -> f64 {
         match self {
@@ -140,7 +144,9 @@ impl PartialFactor {
         }
     }
 
-    /// What undrained strength is divided by. From memory.
+    /// What undrained strength cu is divided by, not the effective cohesion c′
+    /// (EN 1997-1; from memory). 1 for the other sets, as
+    /// [`PartialFactor::soil_friction_factor`].
     #[inline]
     pub const fn soil_cohesion_factor(self) -> f64 {
         match self {
