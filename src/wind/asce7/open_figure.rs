@@ -11,7 +11,7 @@
 //!
 //! 7-10 Fig. 29.5-2; 7-16 and 7-22 Fig. 29.4-2. Quoted.
 
-use crate::error::{Error, number_within};
+use crate::error::{Error, number_within, size_within, within};
 use crate::units::{Length, Measurable, Pressure, ft, psf};
 use crate::wind::infill::Member;
 
@@ -32,7 +32,8 @@ const HAIR: f64 = 1e-9;
 /// The limit of D√q, ft·√psf.
 const ROUND_LIMIT: f64 = 2.5;
 
-/// Cf by bands of solidity ([`crate::source::ASCE7_OPEN_SIGN`], quoted).
+/// Cf on the solid area, by bands of solidity without interpolation: below 0.1,
+/// below 0.3, and to 0.7 ([`crate::source::ASCE7_OPEN_SIGN`], quoted).
 ///
 /// # Errors
 /// Solidity outside 0 to 0.7.
@@ -52,7 +53,8 @@ pub fn open_cf(solidity: f64, shape: OpenShape) -> Result<f64, Error> {
     }[band])
 }
 
-/// The column for a member at a velocity pressure.
+/// The column for a member at a velocity pressure: of round ones by D√q against
+/// 2.5 ft·√psf.
 ///
 /// The library asks with Kd in q whatever the edition, although 7-22 prints q
 /// without: the smaller q keeps a member slow for longer, and slow drags more.
@@ -60,14 +62,14 @@ pub fn open_cf(solidity: f64, shape: OpenShape) -> Result<f64, Error> {
 /// # Errors
 /// Velocity pressure outside 0 to 2 000 psf, diameter outside 0 to 20 ft.
 pub fn open_shape(member: Member, velocity_pressure: Pressure) -> Result<OpenShape, Error> {
-    let q = crate::error::within(
+    let q = within(
         "velocity pressure",
         velocity_pressure,
         psf(0.0),
         psf(2_000.0),
     )?;
     if let Member::Round(diameter) = member {
-        crate::error::size_within("member diameter", diameter, ft(0.0), ft(20.0))?;
+        size_within("member diameter", diameter, ft(0.0), ft(20.0))?;
     }
     Ok(match member {
         Member::Flat => OpenShape::Flat,

@@ -184,6 +184,11 @@ pub enum Relief {
 /// Defaults: flat ground (Kzt = 1), sea level (Ke = 1, always allowed), rigid
 /// structure (G = 0.85), minimum pressure 16 psf, every option at its default.
 ///
+/// Solid walls: F = q Kd G Cf As, q at the top, As gross; Cases A, B and C. Open
+/// fences: F = q Kd G Cf Af, q at the middle of the solid area Af; uniform.
+/// [`HandOver`](super::HandOver) says which of the two, or both. The minimum
+/// pressure holds for every strip.
+///
 /// ```
 /// use groundline::{units::{ft, mph}, wind::{AsceSite, BasicWindSpeed, Edition, Exposure}};
 /// let v = BasicWindSpeed::strength_level(mph(115.0))?;

@@ -47,7 +47,17 @@ pub enum Side {
     Downwind,
 }
 
-/// A hill, ridge or escarpment and where the fence stands on it.
+/// A hill, ridge or escarpment and where the fence stands on it:
+/// Kzt = (1 + K1 K2 K3)².
+///
+/// K1 = a H/Lh (H/Lh held at 0.5), K2 = max(0, 1 − x/(μ Lh)), K3 = exp(−γ z/Lh):
+/// H height of the feature, Lh distance upwind from its crest to half its
+/// height, x distance of the fence from the crest, z height above the local
+/// ground; a, μ and γ by feature, side and exposure. Where H/Lh > 0.5, 2 H stands
+/// for Lh in K2 and K3. Whether the feature counts by its surroundings is for
+/// the user to judge.
+///
+/// Source: ASCE 7 26.8, Fig. 26.8-1, exposure C quoted, the rest from memory.
 ///
 /// ```
 /// use groundline::{units::ft, wind::{Exposure, Feature, Side, Topography}};

@@ -21,8 +21,8 @@ use crate::units::{Length, Measurable, Measure, Pressure, ft};
 /// Kd of solid free-standing walls and signs, Table 26.6-1. Quoted.
 pub const DIRECTIONALITY: f64 = 0.85;
 
-/// Coefficient, alpha, gradient height and lowest height of the exposure
-/// formula Kz = c (max(z, 15 ft)/zg)^(2/alpha).
+/// Coefficient c, exponent alpha and gradient height zg of the exposure formula
+/// Kz = c (max(z, 15 ft)/zg)^(2/alpha).
 const fn terrain(edition: Edition, exposure: Exposure) -> (f64, f64, f64) {
     // (c, alpha, zg in ft). Quoted; the printed tables agree within rounding.
     match (edition, exposure) {
@@ -35,7 +35,8 @@ const fn terrain(edition: Edition, exposure: Exposure) -> (f64, f64, f64) {
     }
 }
 
-/// The velocity pressure exposure coefficient Kz at height `z`.
+/// The velocity pressure exposure coefficient Kz = c (max(z, 15 ft)/zg)^(2/α) at
+/// height `z`; c, α and zg by edition and exposure.
 ///
 /// The formula value, not the rounded table value (they differ by up to 0.01,
 /// in 7-22 up to 0.02). Below 15 ft the value at 15 ft holds. The 0.70 floor

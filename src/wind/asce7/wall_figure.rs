@@ -97,7 +97,10 @@ pub(super) fn resultant_height(shape: &WallShape, reading: ResultantHeight) -> L
 }
 
 /// Cf of Cases A and B, bilinear in s/h and B/s and clamped at the ends of the
-/// figure.
+/// figure: s the vertical size of the wall, h the height of its top, B its
+/// straight length. On gross area, both faces included.
+///
+/// Source: 7-10 Fig. 29.4-1 (published), 7-16 and 7-22 Fig. 29.3-1 (quoted).
 ///
 /// # Errors
 /// s/h outside 0 to 1, B/s negative or not finite.
@@ -175,7 +178,8 @@ pub fn opening_factor(solidity: f64) -> Result<f64, Error> {
 }
 
 /// The factor on the first strip of Case C where the wall has a return of
-/// length Lr there; for B/s ≥ 5 only.
+/// length Lr there; for B/s ≥ 5 only. 0.90, 0.75 and 0.60 at Lr/s of 0.3, 1 and
+/// 2, linear between and held beyond; below 0.3 as chosen. Figure, quoted.
 ///
 /// # Errors
 /// Lr/s negative or not finite.
@@ -208,7 +212,11 @@ pub struct Region {
     pub cf: f64,
 }
 
-/// The Case C coefficients of a wall, before a return-corner factor.
+/// The Case C coefficients of a wall, before a return-corner factor: strips from
+/// the windward edge, linear in B/s between the columns of the table and held
+/// beyond 45, × (1.8 − s/h) where s/h > 0.8.
+///
+/// Source: 7-10 Fig. 29.4-1, 7-16 and 7-22 Fig. 29.3-1. Quoted.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CaseC {
     b_over_s: f64,

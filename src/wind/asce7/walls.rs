@@ -19,7 +19,7 @@
 
 use super::open_figure::{OpenShape, open_cf, open_shape};
 use super::options::{EccentricCase, HandOver};
-use super::site::AsceSite;
+use super::site::{AsceSite, Relief};
 use super::velocity_pressure::VelocityPressure;
 use super::wall_figure::{
     CaseC, REGION_EDGES, cf_cases_a_b, is_short, opening_factor, resultant_height, return_factor,
@@ -240,11 +240,11 @@ impl WindCode for AsceSite {
 
     fn cautions(wall: &WallWind<Self>) -> Cautions {
         let from_memory = match wall.code().relief() {
-            super::site::Relief::Feature(topography) => {
+            Relief::Feature(topography) => {
                 let up = topography.speed_up(wall.code().exposure(), wall.shape().top());
                 up.source.mark == source::Mark::FromMemory
             }
-            super::site::Relief::Factor(_) => false,
+            Relief::Factor(_) => false,
         };
         Cautions::default()
             .and(wall.shape().cautions())
