@@ -15,7 +15,11 @@ use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
 use crate::units::{Length, Measure, Pressure, psf};
 
-/// A net pressure on the gross area of the fence.
+/// A net pressure on the gross area of the fence, the same everywhere: openings,
+/// free ends, corners and oblique wind are supposed to be in the number. Its
+/// resultant stands at mid-height of the panel, or where
+/// [`DirectPressure::acting_at`] says, but never below the middle of the solid
+/// area.
 ///
 /// A plan takes it at strength or allowable-stress level alike; the level is
 /// in the type:
@@ -49,7 +53,8 @@ impl<L: LimitState> DirectPressure<L> {
     }
 
     /// With the resultant at this share of the panel's height above its foot:
-    /// 0.55 is what ASCE 7 has for a wall on the ground.
+    /// 0.55 is what ASCE 7 has for a wall on the ground. A panel whose solid area
+    /// has its middle higher keeps that.
     ///
     /// # Errors
     /// Outside 0.5 to 1.
@@ -96,6 +101,7 @@ impl<L: LimitState> WindCode for DirectPressure<L> {
 
     #[inline]
     fn pressures(&self, shape: &WallShape, ends: &WallEnds) -> Result<(WallPressures, ()), Error> {
+        // Returns change nothing; a bad one is refused all the same.
         ends.returns_over(shape.top())?;
         let given = shape.clearance() + shape.panel_height() * self.height;
         let middle = shape.solid_height();

@@ -27,7 +27,8 @@ impl AirTemperature {
     }
 }
 
-/// G, the factor for air density ([`crate::source::CFE_2008`], published).
+/// G = 0.392 Ω/(273 + τ), the factor for air density, Ω in mmHg, τ in °C
+/// ([`crate::source::CFE_2008`], published).
 ///
 /// # Errors
 /// Barometric pressure outside 300 to 900 mmHg.
@@ -41,7 +42,9 @@ pub fn cfe_density_factor(barometric: Pressure, temperature: AirTemperature) -> 
     Ok(0.392 * omega.to(mm_hg) / (273.0 + temperature.0))
 }
 
-/// q for a design speed VD.
+/// q = 0.047 G VD² for a design speed VD, in Pa of km/h
+/// ([`crate::source::CFE_2008`], published). Its load factors are not known here:
+/// which limit state it is at, the user has to know.
 ///
 /// # Errors
 /// Speed outside 0 to 500 km/h, G outside 0.3 to 2.

@@ -61,7 +61,8 @@ pub enum OffCentreZones {
     ZonesOnly,
 }
 
-/// The factor for porosity, Kp = 1 − (1 − δ)². Quoted.
+/// The factor for porosity, Kp = 1 − (1 − δ)², δ solid over gross area
+/// ([`crate::source::ASNZS_POROSITY`], quoted).
 ///
 /// # Errors
 /// δ outside 0 to 1.
@@ -84,7 +85,18 @@ pub(super) enum Formula {
     HighLong,
 }
 
-/// The coefficients of a wall of these proportions, Kp apart.
+/// The net pressure coefficients Cp,n of a wall, Kp apart, on gross area: b its
+/// length, c the height of the panel, h the height of its top.
+///
+/// Wind square on (0°): 1.3 + 0.5 (0.3 + log b/c)(0.8 − c/h) for b/c to 5, then
+/// 1.7 − 0.5 c/h; for c/h below 0.2, 1.4 + 0.3 log b/c, above b/c = 5 not less
+/// than 1.7 − 0.5 c/h. At 45° the same, 0.2 b off centre, for b/c to 5, then
+/// zones; along the wall (90°) zones. The zones of both end at 2 and 4 times c,
+/// for c/h above 0.7 at 2 and 4 times h. Below b/c = 0.5 the value at 0.5 is held
+/// ([`Hoarding::beyond_table`]). A return corner does not reduce.
+///
+/// Source: AS/NZS 1170.2, Table B.2; the first formula published, the rest
+/// quoted.
 ///
 /// ```
 /// use groundline::wind::Hoarding;
@@ -242,6 +254,7 @@ impl WindCode for AsNzsSite {
         shape: &WallShape,
         ends: &WallEnds,
     ) -> Result<(WallPressures, AsNzsWorking), Error> {
+        // Returns reduce nothing; a bad one is refused all the same.
         ends.returns_over(shape.top())?;
         let hoarding = Hoarding::new(shape.dense_b_over_s(), shape.dense_s_over_h())?;
         let porosity = porosity_factor(shape.densest())?;

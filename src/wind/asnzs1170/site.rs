@@ -44,7 +44,9 @@ impl RegionalSpeed {
     }
 }
 
-/// A site to AS/NZS 1170.2.
+/// A site to AS/NZS 1170.2: Vsit = VR Mc Md (Mz,cat Ms Mt), p = ½ ρ Vdes² Cshp
+/// Cdyn with ρ = 1.2 kg/m³ and Cshp = Cp,n Kp ([`Hoarding`](super::Hoarding),
+/// [`porosity_factor`](super::porosity_factor)). Ultimate limit state. Quoted.
 ///
 /// Defaults: every multiplier 1, Cdyn = 1. Look Mz,cat up: it is below 1 for
 /// low fences in most terrain, and above for tall ones in the open.

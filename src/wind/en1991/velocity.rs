@@ -121,6 +121,11 @@ pub fn probability_factor(p: f64, k: f64, n: f64) -> Result<f64, Error> {
 /// Defaults, the recommended ones: cdir = cseason = cprob = 1, c0 = 1, kI = 1,
 /// ρ = 1.25 kg/m³, cs cd = 1 (height below 15 m), no shelter.
 ///
+/// A fence from 0.8 solid is a wall (7.4.1), or a signboard (7.4.3) where the gap
+/// below is a quarter of its height or more, or where it is not longer than high;
+/// a less solid one is a lattice (7.11), refused until its coefficient is given
+/// ([`EnSite::with_lattice_coefficient`]). Pressures are characteristic.
+///
 /// ```
 /// use groundline::{units::*, wind::*};
 /// let vb0 = FundamentalSpeed::ten_minute_mean(m_per_s(25.0))?;
@@ -299,18 +304,22 @@ impl EnSite {
     }
 }
 
-/// The peak velocity pressure at a height, with everything it is made of
-/// unless it was given.
+/// The peak velocity pressure qp = (1 + 7 Iv) ½ ρ vm² at a height, with what it
+/// is made of: kr = 0.19 (z0/0.05 m)^0.07, cr = kr ln(max(z, zmin)/z0), vm = cr c0
+/// vb, Iv = kI/(c0 ln(max(z, zmin)/z0)). Where qp was given
+/// ([`EnSite::with_peak_pressure`]) the others have no part in it.
+///
+/// Source: EN 1991-1-4 4.3 to 4.5. Quoted.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub struct PeakPressure {
     /// z above the ground around.
     pub height: Length,
-    /// kr.
+    /// kr, the terrain factor.
     pub kr: f64,
     /// cr.
     pub roughness_factor: f64,
-    /// vm.
+    /// vm, the mean velocity.
     pub mean_velocity: Velocity,
     /// Iv.
     pub turbulence_intensity: f64,

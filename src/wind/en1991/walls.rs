@@ -35,7 +35,7 @@ use crate::wind::patterns::{
 use crate::wind::wall::{WallEnds, WallShape};
 use crate::wind::wall_wind::WallWind;
 
-/// cf of signboards, 7.4.3. Quoted.
+/// cf of signboards, EN 1991-1-4 7.4.3, on gross area. Quoted.
 pub const SIGNBOARD: f64 = 1.80;
 /// e over b of signboards. Quoted.
 const SIGNBOARD_ECCENTRICITY: f64 = 0.25;
@@ -58,8 +58,12 @@ const ZONE_ENDS: [f64; 3] = [0.3, 2.0, 4.0];
 /// What rounding may take from a ratio.
 const HAIR: f64 = 1e-9;
 
-/// cp,net of zones A to D: for l/h, the return length over h where there is
-/// one, and solidity.
+/// cp,net of zones A (to 0.3 h from the windward end), B (to 2 h), C (to 4 h) and
+/// D: for l/h, length over height of the top, held below 3 and above 10; the
+/// return length over h where there is one, held above 1; and solidity. Linear
+/// between. On gross area, both faces included.
+///
+/// Source: EN 1991-1-4 7.4.1, Table 7.9. Quoted.
 ///
 /// # Errors
 /// l/h or return negative or not finite; solidity outside 0.8 to 1.
@@ -156,7 +160,8 @@ impl EnSite {
         })
     }
 
-    /// The zones of a wall. Sheltered, they are split at h from either end.
+    /// The zones of a wall, edges in multiples of h. Sheltered, they are split at
+    /// h from either end.
     fn zones(
         &self,
         shape: &WallShape,
