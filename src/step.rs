@@ -24,7 +24,7 @@ pub struct Term {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum Origin {
-    /// Given by the user or chosen as an option.
+    /// Given by the user, chosen as an option, or read off a table.
     Given,
     /// Computed by the formula from the terms.
     Computed,

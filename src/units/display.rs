@@ -168,7 +168,8 @@ impl Measured {
 
     /// For display in a unit system. The format precision is the number of
     /// significant digits (default 4, and never fewer than the digits before
-    /// the decimal point).
+    /// the decimal point). From 1e12 on and below 1e-6 a number stands in full,
+    /// with an exponent.
     pub fn in_system(self, system: UnitSystem) -> impl fmt::Display + fmt::Debug {
         Shown {
             measured: self,

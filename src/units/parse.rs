@@ -65,7 +65,9 @@ impl fmt::Display for ParseQuantityError {
 
 impl core::error::Error for ParseQuantityError {}
 
-/// Reads a quantity from text.
+/// Reads a quantity from text: a decimal, a fraction or a mixed fraction and its
+/// unit, a length in feet and inches too. A pure number needs no unit. `8 FT` is
+/// read as `8 ft`.
 ///
 /// # Errors
 /// [`ParseQuantityError`] when the text is not a finite number with a unit of

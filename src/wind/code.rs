@@ -51,7 +51,8 @@ pub trait WindCode: Copy + core::fmt::Debug + PartialEq + sealed::Sealed {
     /// The cautions of a wall.
     fn cautions(wall: &WallWind<Self>) -> Cautions;
 
-    /// The heights the velocity pressure is taken at.
+    /// The heights the velocity pressure is taken at; where there is only one it
+    /// stands twice.
     fn reference_heights(working: &Self::Working) -> [Length; 2];
 
     /// Writes the velocity pressure.

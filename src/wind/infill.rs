@@ -1,7 +1,8 @@
 //! What fills a panel, and how solid that makes it.
 //!
 //! Solidity ε = solid over gross area, seen square to the fence. Of members of
-//! width w at pitch t, running one way, ε = w/t; woven or crossing both ways,
+//! width w at pitch t, running one way, ε = w/t; on both sides of the rails in
+//! turn, ε = 2 w/t, at most 1; woven or crossing both ways,
 //! ε = 1 − (1 − w/t)². What covers a share f of the openings evenly (slats,
 //! fabric, rails) makes it 1 − (1 − ε)(1 − f). Geometry, derived.
 //!
@@ -24,6 +25,11 @@ pub enum Member {
 }
 
 /// What fills a panel.
+///
+/// Solidity ε, solid over gross area seen square to the fence, of members of width
+/// w at pitch t: w/t one way, at most 1 of 2 w/t on both sides of the rails,
+/// 1 − (1 − w/t)² both ways; with a share f of the openings covered,
+/// 1 − (1 − ε)(1 − f). Geometry.
 ///
 /// ```
 /// use groundline::{units::{inch, Measurable}, wind::Infill};

@@ -99,17 +99,19 @@ pub struct Strip {
     /// From the start of the run.
     pub to: Length,
     /// The coefficient of the code's figure, as the code prints it: Cf of
-    /// ASCE 7 before the factor for openings, cp,net of EN 1991-1-4, Cp,n of
-    /// AS/NZS 1170.2 before the factor for porosity.
+    /// ASCE 7 before the factor for openings, cp,net of EN 1991-1-4 with the
+    /// shelter factor (cf of signboards and lattices), Cp,n of AS/NZS 1170.2 before
+    /// the factor for porosity; 1 for a pressure as given.
     pub coefficient: f64,
     /// The pressure on gross area at `from`.
     pub pressure: Pressure,
     /// The pressure at `to`; the same except off centre, where it varies
     /// linearly and may turn negative at the far end.
     pub pressure_at_to: Pressure,
-    /// Which zone, counted from the windward edge.
+    /// Which zone, counted from the windward edge, the first being 0; 0 for a case
+    /// without zones.
     pub zone: usize,
-    /// Where the coefficient comes from.
+    /// Where the pressure comes from.
     pub clause: &'static Citation,
 }
 
@@ -163,16 +165,19 @@ pub(super) const MOST_ZONES: usize = 7;
 /// Zones from the windward edge, for each end being windward.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Zones {
-    /// Distances from the windward edge in m, ascending; what is beyond the
-    /// last zone holds `f64::MAX`.
+    /// Distances from the windward edge in m, ascending; zones that the figure
+    /// does not have start beyond any wall.
     pub(super) edges: [f64; MOST_ZONES + 1],
+    /// For the start and for the end being windward.
     pub(super) coefficients: [[f64; MOST_ZONES]; 2],
+    /// For the start and for the end being windward.
     pub(super) pressures: [[Pressure; MOST_ZONES]; 2],
 }
 
 impl Zones {
-    /// From edges in multiples of a length, and coefficients for the start
-    /// and for the end being windward, turned to pressures.
+    /// From the near edges of zones in multiples of a length, and coefficients for
+    /// the start and for the end being windward, turned to pressures. The last
+    /// zone is open; what is past [`MOST_ZONES`] is left out.
     pub(super) fn new<const N: usize>(
         unit: Length,
         edges: [f64; N],

@@ -111,7 +111,9 @@ impl WallShape {
     }
 
     /// With another infill in the uppermost part of the panel, a share of its
-    /// height: a lattice top. Solidity is then that of the gross area.
+    /// height: a lattice top. Solidity is then that of the gross area. Of two
+    /// infills only: asked again, it takes what stands below as one, and where
+    /// that holds the most solid part, [`WallShape::dense_part`] is all of it.
     ///
     /// # Errors
     /// Share outside 0 to 1.

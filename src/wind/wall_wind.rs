@@ -106,7 +106,8 @@ impl<C: WindCode> WallWind<C> {
     }
 
     /// The force on the piece between two positions, in one case; zero for a
-    /// case that does not apply. Positions beyond the wall carry nothing.
+    /// case that does not apply, and where `to` is not beyond `from`. Positions
+    /// beyond the wall carry nothing.
     #[inline]
     pub fn force(&self, case: WindCase, from: Length, to: Length) -> Force {
         let length = self.shape.length().value;
@@ -116,7 +117,8 @@ impl<C: WindCode> WallWind<C> {
         Force::from_si(force * self.shape.panel_height().value)
     }
 
-    /// Pressure times length; none for a case that does not apply.
+    /// Pressure times length, N/m, between two positions in m from the start of a
+    /// wall of a length in m; none for a case that does not apply.
     #[inline]
     fn per_height(&self, case: WindCase, a: f64, b: f64, length: f64) -> Option<f64> {
         let p = &self.pressures;
