@@ -16,7 +16,7 @@ use super::site::{AsceSite, Edition, Exposure, PrintedConstants, Relief};
 use crate::error::{Error, within};
 use crate::source;
 use crate::step::{Step, Worksheet};
-use crate::units::{Length, Measurable, Measure, Pressure, ft};
+use crate::units::{Length, Measurable, Measure, Pressure, UnitSystem, ft};
 
 /// Kd of solid free-standing walls and signs, Table 26.6-1. Quoted.
 pub const DIRECTIONALITY: f64 = 0.85;
@@ -270,9 +270,11 @@ impl VelocityPressure {
             Step::given_number("Kd", "directionality factor", DIRECTIONALITY)
                 .cite(&source::ASCE7_26_6),
         );
-        let constant = match self.site.constants() {
-            PrintedConstants::Customary => sheet.by_system("0.00256", "0.613344"),
-            PrintedConstants::Si => sheet.by_system("0.00255856", "0.613"),
+        let (constant, converted) = match (self.site.constants(), sheet.system) {
+            (PrintedConstants::Customary, UnitSystem::Us) => ("0.00256", false),
+            (PrintedConstants::Customary, UnitSystem::Si) => ("0.613344", true),
+            (PrintedConstants::Si, UnitSystem::Us) => ("0.00255856", true),
+            (PrintedConstants::Si, UnitSystem::Si) => ("0.613", false),
         };
         let elevation = if edition == Edition::Asce7_10 {
             ""
@@ -295,7 +297,7 @@ impl VelocityPressure {
         if edition != Edition::Asce7_10 {
             step = step.with_number("Ke", self.ke);
         }
-        if constant == "0.613344" || constant == "0.00255856" {
+        if converted {
             sheet.remark(
                 "The velocity pressure constant is the printed one of the other unit system, \
                  converted.",
