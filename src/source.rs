@@ -65,7 +65,7 @@ impl fmt::Display for Citation {
 macro_rules! citations {
     ($( $name:ident = $id:literal, $document:literal, $clause:literal, $mark:ident; )+) => {
         $(
-            #[doc = concat!($document, " ", $clause, ".")]
+            #[doc = concat!($document, " ", $clause, ". [`Mark::", stringify!($mark), "`].")]
             pub static $name: Citation = Citation {
                 id: $id,
                 document: $document,
