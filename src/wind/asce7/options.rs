@@ -61,8 +61,9 @@ pub enum EccentricCase {
 ///
 /// On the middle of a long fence on the ground the step is small (on gross area
 /// 1.086 above, 1.12 below); at a free end it is not: Case C, up to 2.87 there
-/// (4.30 × 0.80, openings 0.836), ends with the wall figure. A solidity taken off a drawing is not known to a few hundredths,
-/// and leaves, vines, slats or ice close openings.
+/// (4.30 × 0.80, openings 0.836), ends with the wall figure. A solidity taken off
+/// a drawing is not known to a few hundredths, and leaves, vines, slats or ice
+/// close openings.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 #[non_exhaustive]
 pub enum HandOver {
