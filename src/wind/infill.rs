@@ -27,7 +27,7 @@ pub enum Member {
 /// What fills a panel.
 ///
 /// Solidity ε, solid over gross area seen square to the fence, of members of width
-/// w at pitch t: w/t one way, at most 1 of 2 w/t on both sides of the rails,
+/// w at pitch t: w/t one way; 2 w/t, at most 1, on both sides of the rails in turn;
 /// 1 − (1 − w/t)² both ways; with a share f of the openings covered,
 /// 1 − (1 − ε)(1 − f). Geometry.
 ///
