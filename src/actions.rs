@@ -59,17 +59,17 @@ impl<L: LimitState> GroundlineActions<L> {
         })
     }
 
-    /// V.
+    /// V, the shear.
     #[inline]
     pub const fn shear(&self) -> Force {
         self.shear
     }
-    /// M about grade.
+    /// M, the moment about grade.
     #[inline]
     pub const fn moment(&self) -> Torque {
         self.moment
     }
-    /// N.
+    /// N, the axial force.
     #[inline]
     pub const fn axial(&self) -> Force {
         self.axial
@@ -120,7 +120,8 @@ impl<L: LimitState> GroundlineActions<L> {
 
     /// The resultant with the wind on something else that turns from this by
     /// an angle, both acting in full at once. The cosine is taken positive:
-    /// some wind pushes both to the side where they add up.
+    /// some wind pushes both to the side where they add up. Shear and moment come
+    /// out positive; axial forces are added.
     ///
     /// # Errors
     /// Turn outside 0° to 180°; two variants of a limit state; shear and moment
@@ -154,7 +155,8 @@ impl<L: LimitState> GroundlineActions<L> {
 
     /// Combined with dead load that loads, by a set of factors: D + 0.6 W,
     /// 1.2 D + W, 1.35 G + 1.5 Q. Moments of dead load across the wind combine
-    /// as vectors. For weight that relieves see [`GroundlineActions::relieved`].
+    /// as vectors. An axial force of these actions is added as it is, without a
+    /// factor. For weight that relieves see [`GroundlineActions::relieved`].
     ///
     /// ```
     /// use groundline::{actions::*, combination::Combination, limit_state::*, units::*};

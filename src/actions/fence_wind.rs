@@ -7,7 +7,9 @@
 //! post, alone and together with the wind on the runs, as vectors.
 //!
 //! A strip goes half a bay each way. Beside the edge of a Case C strip a simple
-//! span would bring up to (p1 − p2) s L/8 more to the post on the far side.
+//! span would bring up to (p1 − p2) s L/8 more to the post on the far side: p1
+//! and p2 the greater and the lesser pressure at the edge, s the height of the
+//! panel, L the bay.
 //!
 //! Left out: wind on the posts themselves, torsion of a post by its leaf, the
 //! weight of the post.
@@ -277,7 +279,8 @@ impl<'a, C: WindCode> FenceWind<'a, C> {
         };
 
         // Gates shut: across each run, and at a corner both at once. The leaf
-        // pulls along its run.
+        // pulls along its run; at a corner that may be in line with the wind
+        // across the other run, which the wind on both runs covers.
         let shut = post
             .arms()
             .filter_map(|arm| Some((arm, self.on_arm(arm, false)?)));

@@ -47,11 +47,13 @@ impl LoadCaseKind {
 pub struct LoadCase<L: LimitState = Strength> {
     /// What makes it.
     pub kind: LoadCaseKind,
-    /// The run the wind blows across, or whose gate it blows on.
+    /// The run the wind blows across, or whose gate it blows on; of winds that
+    /// act at once, that of the greatest.
     pub run: usize,
-    /// Which of the walls of that run, see [`super::RunWind::walls`].
+    /// Which of the walls of that run, see [`super::RunWind::walls`]; 0 where
+    /// the wind is on a leaf.
     pub wall: usize,
-    /// The governing case of the wind figure.
+    /// The governing case of the wind figure, for that wall or leaf.
     pub wind_case: WindCase,
     /// Wind.
     pub wind: GroundlineActions<L>,

@@ -23,7 +23,7 @@ pub struct PicturedStrip {
     pub to: Length,
     /// The coefficient of the figure ([`Strip::coefficient`]).
     pub coefficient: f64,
-    /// The pressure on gross area at `from`.
+    /// The pressure on gross area at `from`, at the limit state of the code.
     pub pressure: Pressure,
     /// The pressure at `to`: the same, except off centre.
     pub pressure_at_to: Pressure,

@@ -4,7 +4,8 @@
 //! its neighbours with gentle bends, also a part of one long wall. With a gate
 //! open the fence on each side of it is a wall of its own with a free edge
 //! there, where Case C is steepest; every choice of which gates are open gives
-//! other walls, and all of them count.
+//! other walls, and all of them count. A wall that goes on into other runs is
+//! taken as of this run's panel all along.
 
 use crate::error::Error;
 use crate::fence::{Arm, Fence};
@@ -84,6 +85,7 @@ impl<C: WindCode> RunWind<C> {
                 let near = |a: Length, b: Length| (a - b).abs() < inch(0.01);
                 let alone = near(start.at, ft(0.0)) && near(end.at, run.length());
                 let gate_open = start.gate || end.gate;
+                // 3 in is the shortest wall there is; ends before starts fall out too.
                 if length < inch(3.0) || !overlaps || (alone && !gate_open) {
                     continue;
                 }

@@ -43,7 +43,7 @@ impl Panel {
     /// With its top at another height; gap and topping stay as they are.
     ///
     /// # Errors
-    /// Height outside 0.5 to 40 ft; a gap of more than 0.95 of it, or a topping
+    /// Height outside 0.5 to 40 ft; the gap more than 0.95 of it; the topping
     /// higher than what is left.
     pub fn with_top(self, top: Length) -> Result<Self, Error> {
         let panel = Self {
@@ -57,10 +57,11 @@ impl Panel {
         }
     }
 
-    /// With a clear gap below it.
+    /// With a clear gap below it. A topping higher than what is left fills all
+    /// of it.
     ///
     /// # Errors
-    /// Outside 0 to 0.95 of the height.
+    /// Outside 0 to 0.95 of the height of its top.
     pub fn with_clearance(self, clearance: Length) -> Result<Self, Error> {
         let clearance = size_within("clearance below", clearance, ft(0.0), self.top * 0.95)?;
         Ok(Self { clearance, ..self })
@@ -186,7 +187,7 @@ impl Panel {
     pub const fn weight(&self) -> Pressure {
         self.weight
     }
-    /// The height of the solid part.
+    /// The height it covers: that of its top less the gap below.
     pub fn height(&self) -> Length {
         self.top - self.clearance
     }
@@ -286,7 +287,8 @@ pub struct FenceRun {
 }
 
 impl FenceRun {
-    /// The shortest bay or piece of fence beside a gate.
+    /// The shortest piece of fence between gates, or between a gate and an end
+    /// of the run.
     fn least_piece() -> Length {
         inch(6.0)
     }
