@@ -107,7 +107,7 @@ pub enum HollowSection {
 }
 
 impl HollowSection {
-    /// S.
+    /// S, the elastic section modulus.
     pub fn section_modulus(&self) -> Volume {
         match self {
             Self::Round(tube) => tube.section_modulus(),

@@ -57,7 +57,7 @@ impl Disc {
         Self::new(self.diameter - loss * 2.0)
     }
 
-    /// d.
+    /// d, the diameter.
     #[inline]
     pub const fn diameter(&self) -> Length {
         self.diameter
@@ -72,7 +72,7 @@ impl Disc {
     pub fn area(&self) -> Area {
         disc(self.diameter)
     }
-    /// ¾ A: the shear stress in the middle is 4V/(3A).
+    /// The shear area, ¾ A: the shear stress in the middle is 4V/(3A).
     #[inline]
     pub fn shear_area(&self) -> Area {
         self.area() * 0.75

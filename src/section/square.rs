@@ -47,12 +47,12 @@ impl Square {
     pub fn diagonal(&self) -> Length {
         self.side * core::f64::consts::SQRT_2
     }
-    /// A.
+    /// A = b², b the side.
     #[inline]
     pub fn area(&self) -> Area {
         self.side * self.side
     }
-    /// ⅔ A: the shear stress in the middle is 3V/(2A).
+    /// The shear area, ⅔ A: the shear stress in the middle is 3V/(2A).
     #[inline]
     pub fn shear_area(&self) -> Area {
         self.area() * (2.0 / 3.0)

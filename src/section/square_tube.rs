@@ -1,10 +1,11 @@
 //! Square tubes with rounded corners.
 //!
 //! Each contour is a square of side a less four corner pieces: between the
-//! square of side r in a corner and the quarter circle in it. With h = a/2 − r
-//! a piece has the area (1 − π/4) r², the first moment h (1 − π/4) r² + r³/6 and
-//! the second moment h² (1 − π/4) r² + h r³/3 + (1/3 − π/16) r⁴ about an axis
-//! through the middle. The tube is the outer contour less the inner one.
+//! square of side r in a corner and the quarter circle of radius r in it. With
+//! h = a/2 − r a piece has the area (1 − π/4) r², the first moment
+//! h (1 − π/4) r² + r³/6 and the second moment h² (1 − π/4) r² + h r³/3 +
+//! (1/3 − π/16) r⁴ about an axis through the middle. The tube is the outer
+//! contour less the inner one.
 
 use crate::error::{Error, size_within};
 use crate::units::{Area, Length, Measurable, SecondMoment, Volume, inch};
@@ -68,12 +69,12 @@ impl SquareTube {
         })
     }
 
-    /// B.
+    /// B, the side outside.
     #[inline]
     pub const fn side(&self) -> Length {
         self.side
     }
-    /// t.
+    /// t, the wall.
     #[inline]
     pub const fn wall(&self) -> Length {
         self.wall
@@ -83,12 +84,12 @@ impl SquareTube {
     pub const fn corner_radius(&self) -> Length {
         self.radius
     }
-    /// Of the corners inside: R − t, or 0.
+    /// The radius of the corners inside: R − t, or 0.
     #[inline]
     pub fn inside_radius(&self) -> Length {
         positive(self.radius - self.wall)
     }
-    /// B − 2t.
+    /// B − 2t, the side inside.
     #[inline]
     pub fn inside(&self) -> Length {
         self.side - self.wall * 2.0
@@ -124,18 +125,19 @@ impl SquareTube {
     pub fn gross_area(&self) -> Area {
         Area::from_si(self.outer().area())
     }
-    /// A.
+    /// A, of the metal.
     #[inline]
     pub fn area(&self) -> Area {
         Area::from_si(self.outer().area() - self.inner().area())
     }
-    /// I b/Q at the neutral axis: 4 I t/Z.
+    /// The shear area, I b/Q at the neutral axis: 4 I t/Z, since b = 2t and
+    /// Q = Z/2.
     #[inline]
     pub fn shear_area(&self) -> Area {
         let z = self.plastic_modulus().value;
         Area::from_si(4.0 * self.second_moment().value * self.wall.value / z)
     }
-    /// I.
+    /// I, about any axis through the middle.
     #[inline]
     pub fn second_moment(&self) -> SecondMoment {
         SecondMoment::from_si(self.outer().second_moment() - self.inner().second_moment())
@@ -145,7 +147,7 @@ impl SquareTube {
     pub fn section_modulus(&self) -> Volume {
         Volume::from_si(2.0 * self.second_moment().value / self.side.value)
     }
-    /// Z, about an axis parallel to a face.
+    /// Z, the plastic modulus, about an axis parallel to a face.
     #[inline]
     pub fn plastic_modulus(&self) -> Volume {
         Volume::from_si(self.outer().plastic_modulus() - self.inner().plastic_modulus())
@@ -157,14 +159,15 @@ fn positive(length: Length) -> Length {
     length.max(inch(0.0))
 }
 
-/// A square with rounded corners, in SI.
+/// A square with rounded corners, in SI; its corner pieces are those of the head
+/// of the file.
 #[derive(Clone, Copy)]
 struct Contour {
     side: f64,
     radius: f64,
-    /// From the middle to the centre of a corner.
+    /// h, from the middle to the centre of a corner's circle, along a side.
     reach: f64,
-    /// Of a corner piece.
+    /// The area of a corner piece.
     piece: f64,
 }
 

@@ -43,17 +43,17 @@ impl Tube {
         Self::new(self.diameter - loss * 2.0, self.wall - loss)
     }
 
-    /// D.
+    /// D, the diameter outside.
     #[inline]
     pub const fn diameter(&self) -> Length {
         self.diameter
     }
-    /// t.
+    /// t, the wall.
     #[inline]
     pub const fn wall(&self) -> Length {
         self.wall
     }
-    /// d = D − 2t.
+    /// d = D − 2t, the diameter inside.
     #[inline]
     pub fn inside_diameter(&self) -> Length {
         self.diameter - self.wall * 2.0
@@ -63,12 +63,12 @@ impl Tube {
     pub fn slenderness(&self) -> f64 {
         self.diameter.value / self.wall.value
     }
-    /// A = π/4 (D² − d²).
+    /// A = π/4 (D² − d²), of the metal.
     #[inline]
     pub fn area(&self) -> Area {
         disc(self.diameter) - disc(self.inside_diameter())
     }
-    /// I b/Q at the neutral axis: ¾ A (D² + d²)/(D² + D d + d²).
+    /// The shear area, I b/Q at the neutral axis: ¾ A (D² + d²)/(D² + D d + d²).
     #[inline]
     pub fn shear_area(&self) -> Area {
         let (outer, inner) = (self.diameter.value, self.inside_diameter().value);
@@ -86,7 +86,7 @@ impl Tube {
     pub fn section_modulus(&self) -> Volume {
         Volume::from_si(2.0 * self.second_moment().value / self.diameter.value)
     }
-    /// Z = (D³ − d³)/6.
+    /// Z = (D³ − d³)/6, the plastic modulus.
     #[inline]
     pub fn plastic_modulus(&self) -> Volume {
         let (outer, inner) = (self.diameter.value, self.inside_diameter().value);
