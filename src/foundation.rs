@@ -174,7 +174,8 @@ impl Foundation {
     /// ground: the hole bears, b is its diameter (the diagonal if square).
     ///
     /// # Errors
-    /// The post does not fit the hole with at least 1 in around it.
+    /// The post does not fit the hole with at least 1 in around it; a square
+    /// post stands square to a square hole.
     #[inline]
     pub fn concrete(hole: Hole, section: PostSection) -> Result<Self, Error> {
         let (post, room) = match hole.shape {
@@ -208,7 +209,7 @@ impl Foundation {
     /// The same post in concrete in another hole.
     ///
     /// # Errors
-    /// As [`Foundation::concrete`]; a bare post, which has no hole of concrete.
+    /// As [`Foundation::concrete`]; a post that is not set in concrete.
     pub fn in_hole(self, hole: Hole) -> Result<Self, Error> {
         match self.fill {
             Fill::Concrete(_) => Ok(Self {
@@ -247,10 +248,11 @@ impl Foundation {
         }
     }
 
-    /// The same hole and fill round a post of another section.
+    /// The same hole and fill round a post of another section, without the
+    /// sleeve of the one before ([`Foundation::sleeved`]).
     ///
     /// # Errors
-    /// As [`Foundation::concrete`].
+    /// As [`Foundation::concrete`] or [`Foundation::backfilled`].
     pub fn with_section(self, section: PostSection) -> Result<Self, Error> {
         match self.fill {
             Fill::Concrete(hole) => {
@@ -309,7 +311,7 @@ impl Foundation {
         Self { restraint, ..self }
     }
 
-    /// b.
+    /// b, the width that bears on the ground sideways.
     #[inline]
     pub fn bearing_width(&self) -> BearingWidth {
         let face = self.square_width == SquareWidth::Face;
@@ -351,7 +353,8 @@ impl Foundation {
         &self.section
     }
 
-    /// The area at the bottom that bears downwards.
+    /// The area at the bottom that bears downwards: the hole where concrete
+    /// fills it, else the post (a tube as if closed).
     #[inline]
     pub fn base_area(&self) -> Area {
         match &self.fill {
@@ -361,7 +364,7 @@ impl Foundation {
     }
 
     /// Net volume of concrete to a depth, the post taken out, nothing added
-    /// for waste or an uneven hole. Zero for a bare post; a depth that is
+    /// for waste or an uneven hole. Zero for a post not in concrete; a depth that is
     /// negative or no number counts as zero, one beyond 300 ft as that.
     pub fn concrete_volume(&self, depth: Length) -> Volume {
         let depth = Length::from_si(depth.value.max(0.0).min(ft(300.0).value));

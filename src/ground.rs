@@ -271,12 +271,12 @@ impl Ground {
     pub const fn class(&self) -> Option<SoilClass> {
         self.class
     }
-    /// Tabular lateral bearing.
+    /// Lateral bearing without any increase: of the table, or as given.
     #[inline]
     pub const fn lateral(&self) -> LateralBearing {
         self.lateral
     }
-    /// Vertical foundation pressure.
+    /// Allowable vertical foundation pressure, if one is known.
     #[inline]
     pub const fn vertical(&self) -> Option<Pressure> {
         self.vertical
@@ -322,7 +322,8 @@ impl Ground {
             .with_if(self.isolated_pole, Caution::IsolatedPole)
     }
 
-    /// Writes the values taken.
+    /// Writes the values taken, with the increases asked for; whether both may
+    /// be taken at once is [`Ground::lateral_increase`]'s to say.
     pub fn write(&self, combination: AllowableStress, sheet: &mut Worksheet) {
         sheet.section("Ground");
         if let Some(class) = self.class {

@@ -188,8 +188,9 @@ impl Profile {
         found.map_or(&self.layers[last].soil, |(_, _, layer)| &layer.soil)
     }
 
-    /// Effective vertical stress at a depth, buoyant below water; the last
-    /// layer goes on below the profile.
+    /// Effective vertical stress at a depth, buoyant below water, where soil
+    /// lighter than water weighs nothing; the last layer goes on below the
+    /// profile.
     pub fn effective_stress(&self, z: Length) -> Pressure {
         let z = z.value.max(0.0);
         let water_at = self.water.map_or(f64::MAX, |depth| depth.value);
@@ -211,8 +212,8 @@ impl Profile {
         Pressure::from_si(stress)
     }
 
-    /// γ′ of a profile that is one soil, all dry or all under water, down to a
-    /// depth; none otherwise.
+    /// γ′ of a profile of one weight, all dry or all under water, down to a
+    /// depth; none otherwise. Negative for soil lighter than water.
     pub(crate) fn uniform_weight(&self, depth: Length) -> Option<ForcePerVolume> {
         let reached = self.spans().filter(|(top, _, _)| *top < depth);
         let mut weight: Option<ForcePerVolume> = None;

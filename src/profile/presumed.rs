@@ -1,7 +1,8 @@
 //! Values to start from where no report is at hand, each with its mark.
 //!
 //! A soil report is better. These are what documents print for ground nobody
-//! has looked at; the caution of presumptive soil applies to them.
+//! has looked at; what [`crate::caution::Caution::PresumptiveSoil`] says holds
+//! for them, though no result adds it by itself.
 
 use super::layers::{Layer, Profile};
 use super::soil::{Soil, Stiffness};
@@ -40,7 +41,7 @@ pub enum Density {
     Dense,
 }
 
-/// nh of sand by density, above or below water (FHWA-HI-97-013, after
+/// nh of sand ([`Stiffness::Growing`]) by density, above or below water (FHWA-HI-97-013, after
 /// Terzaghi). Quoted.
 ///
 /// ```
@@ -78,8 +79,8 @@ const API_CHART: [(f64, f64, f64); 13] = [
     (40.0, 275.0, 155.0),
 ];
 
-/// k of the API sand curve by friction angle, read off its chart by others,
-/// linear between. Quoted.
+/// k of the API sand curve, how its first stiffness grows with depth, by friction
+/// angle; read off its chart by others, linear between. Quoted.
 ///
 /// # Errors
 /// φ outside the chart, 28.8° to 40°.
@@ -103,7 +104,7 @@ pub fn api_sand_stiffness(
     Ok((lb_per_cu_in(pci), &source::API_SAND_STIFFNESS))
 }
 
-/// A soil with the nh of its density.
+/// A soil with the nh of its density; the soil keeps its own source.
 ///
 /// # Errors
 /// None of its own: the values are in the range of [`Stiffness::growing`].

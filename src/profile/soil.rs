@@ -6,8 +6,9 @@ use crate::units::{Angle, ForcePerVolume, Pressure, deg, kn_per_cu_m, kpa, mpa};
 
 /// How stiff a soil is against sideways movement.
 ///
-/// The spring of a post per length is k; all of these are turned into it with
-/// the width b of the post and, for a modulus, its bending stiffness.
+/// The spring of a post per length is k, a force per length of post and per
+/// movement; all of these are turned into it with the width b of the post and,
+/// for a modulus, its bending stiffness EI. z is the depth from grade.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub enum Stiffness {
