@@ -1,8 +1,8 @@
 //! A plate, bell or collar that breaks out of sand: Meyerhof and Adams.
 //!
 //! Of a circular plate of width B at a depth D, Fq = 1 + 2 (1 + m D/B) (D/B) Ku
-//! tan φ and Qu = Fq γ A D, for a depth of at most a critical ratio D/B; below it
-//! Fq stays. Of φ:
+//! tan φ and Qu = Fq γ A D, γ the unit weight of the sand and A the area of the
+//! plate, for a depth of at most a critical ratio D/B; below it Fq stays. Of φ:
 //!
 //! | φ | 20° | 25° | 30° | 35° | 40° | 45° |
 //! |---|---|---|---|---|---|---|

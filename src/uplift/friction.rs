@@ -4,8 +4,11 @@
 //!   1810.3.3.1.4; quoted);
 //! - α su, undrained: α by API RP 2A, ½ ψ^(−½) up to ψ = 1 and ½ ψ^(−¼) beyond,
 //!   ψ = su/σ′, at most 1; or by the drilled-shaft practice, 0.55 to su/pa = 1.5
-//!   and 0.55 − 0.1 (su/pa − 1.5) to 2.5 (both from memory);
-//! - K σ′ tan δ, drained: K of tension, 0.4 drilled (NAVFAC; from memory).
+//!   and 0.55 − 0.1 (su/pa − 1.5) to 2.5, pa = 101.3 kPa (both from memory);
+//! - K σ′ tan δ, drained: K of tension, 0.4 drilled (NAVFAC; from memory), δ the
+//!   friction angle of the shaft.
+//!
+//! su is the undrained strength and σ′ the effective vertical stress at a depth.
 //!
 //! Shallow integrals are small; where the top is excluded (frost, cracks) little
 //! is left.
@@ -199,10 +202,12 @@ impl Friction {
         }
     }
 
-    /// The stress at a depth.
+    /// The stress at a depth, ultimate or allowable as
+    /// [`Friction::is_allowable`] says; in the discounted top of the profile too.
+    /// Ranges are checked by [`Friction::resistance`].
     ///
     /// # Errors
-    /// α where the soil has no undrained strength.
+    /// α where the soil that pushes back has no undrained strength.
     pub fn stress(&self, profile: &Profile, z: Length) -> Result<Pressure, Error> {
         let su = || {
             let soil = profile.bearing_soil(z);
@@ -223,11 +228,12 @@ impl Friction {
     }
 
     /// The resistance of a shaft, integrated between the depths where the
-    /// ground changes.
+    /// ground changes; nothing of the discounted top of the profile. Ultimate, or
+    /// allowable as [`Friction::is_allowable`] says.
     ///
     /// # Errors
-    /// As [`Friction::stress`]; a presumptive stress above 500 psf, another outside 0 to 1 MPa, α, K or δ out of
-    /// range; the shaft is deeper than the ground is
+    /// As [`Friction::stress`]; a presumptive stress above 500 psf, another outside
+    /// 0 to 1 MPa, α, K or δ out of range; the shaft is deeper than the ground is
     /// described.
     pub fn resistance(&self, profile: &Profile, shaft: &Shaft) -> Result<Force, Error> {
         // Two Gauss points are exact where the stress is linear; α of API is

@@ -1,7 +1,7 @@
 //! Frost: how deep it goes, what it lifts with, and what holds against it.
 //!
-//! - Stefan: X = √(2 · 86 400 k n F/L), k conductivity, n surface factor, F
-//!   freezing index, L latent heat; modified Berggren: λ times that (published;
+//! - Stefan: X = √(2 · 86 400 k n F/L) in SI, 86 400 s to a day, k conductivity,
+//!   n surface factor, F freezing index, L latent heat; modified Berggren: λ times that (published;
 //!   λ here by the two-phase solution, derived, not compared with the published
 //!   chart).
 //! - Adfreeze: τ times perimeter times frost depth (CFEM 4th ed., quoted: 65 kPa
@@ -28,7 +28,7 @@ macro_rules! thermal {
             #[doc = $si_doc]
             ///
             /// # Errors
-            /// Not finite, or beyond what soils have.
+            /// Outside the range of the type.
             pub fn $si(value: f64) -> Result<Self, Error> {
                 number_within($field, value * $si_factor, $least, $most).map(Self)
             }
@@ -36,7 +36,7 @@ macro_rules! thermal {
             #[doc = $us_doc]
             ///
             /// # Errors
-            /// As above.
+            /// Outside the range of the type.
             pub fn $us(value: f64) -> Result<Self, Error> {
                 number_within($field, value * $us_factor, $least, $most).map(Self)
             }
@@ -45,24 +45,27 @@ macro_rules! thermal {
 }
 
 thermal! {
-    /// Thermal conductivity, in W/(m·K).
+    /// Thermal conductivity, 0.05 to 10 W/(m·K).
     ThermalConductivity, "thermal conductivity", 0.05, 10.0,
         watt_per_m_k "In W/(m·K)." 1.0,
         btu_per_ft_h_f "In Btu/(ft·h·°F)." 1.730_734_666;
-    /// A freezing index, in degree-days Celsius.
+    /// A freezing index, 0 to 10 000 °C·days.
     FreezingIndex, "freezing index", 0.0, 10_000.0,
         celsius_days "In °C·days." 1.0,
         fahrenheit_days "In °F·days." (5.0 / 9.0);
-    /// Latent heat of the water in a soil, in MJ/m³.
+    /// Latent heat of the water in a soil, 1 to 400 MJ/m³: 0.334 MJ/kg times dry
+    /// density and water content by mass.
     LatentHeat, "latent heat", 1.0, 400.0,
         mj_per_cu_m "In MJ/m³." 1.0,
         btu_per_cu_ft "In Btu/ft³." 0.037_258_945_8;
 }
 
-/// λ of the modified Berggren formula, for the Stefan number μ and the thermal
-/// ratio α: the two-phase solution with equal properties,
-/// e^(−l²)/erf l − α e^(−l²)/erfc l = √π l/μ, λ = l √(2/μ). Derived; its
-/// published chart was not compared.
+/// λ of the modified Berggren formula, for the Stefan number μ = C vs/L and the
+/// thermal ratio α = v0/vs: C the heat capacity of the soil per volume, vs how far
+/// below freezing its surface is over the winter (n F over its days), v0 how far
+/// above freezing the year's mean is, L latent heat. The two-phase solution with
+/// equal properties, e^(−l²)/erf l − α e^(−l²)/erfc l = √π l/μ, λ = l √(2/μ).
+/// Derived; its published chart was not compared.
 ///
 /// # Errors
 /// μ outside 0.001 to 5, α outside 0 to 50.
@@ -267,12 +270,12 @@ impl Adfreeze {
 
     /// The depth at which a plain round shaft of this perimeter balances: its
     /// weight over the whole depth, a load, and friction below the frost over a
-    /// factor. Linear in the depth; the frost depth at least.
+    /// factor. Linear in the depth; the frost depth at least, and however deep it
+    /// comes out.
     ///
     /// # Errors
     /// Unit weight outside 10 to 30 kN/m³, load outside 0 to 100 MN, friction
-    /// outside 0 to 1 MPa, factor outside 1 to 10; neither weight nor friction
-    /// to speak of.
+    /// outside 0 to 1 MPa, factor outside 1 to 10.
     pub fn balancing_depth(
         &self,
         unit_weight: ForcePerVolume,
@@ -288,7 +291,8 @@ impl Adfreeze {
         let area = self.perimeter.value * self.perimeter.value / (4.0 * PI);
         let per_depth = weight.value * area;
         let gripping = friction.value * self.perimeter.value / factor;
-        // τ P z = γ A L + load + f P (L − z).
+        // τ P z = γ A L + load + f P (L − z), f over its factor, P perimeter, z frost
+        // depth, L the depth sought; A of a circle of that perimeter.
         let needed = self.force().value - load.value + gripping * self.depth.value;
         // Never within the frost, however great the load.
         let depth = (needed / (per_depth + gripping)).max(self.depth.value);
