@@ -70,7 +70,9 @@ impl Setting {
     }
 
     /// The width that the ground formulas may take as b: that of the hole where
-    /// concrete fills it, of the post otherwise.
+    /// concrete fills it, of the post otherwise. Of a square hole it is the side,
+    /// less than the diagonal of [`crate::foundation::Foundation::bearing_width`];
+    /// of a square post the diagonal.
     pub fn width(self, hole: &Hole, post: &PostSection) -> Length {
         match self {
             Self::PouredConcrete => hole.size(),
@@ -125,8 +127,8 @@ impl RestDays {
 /// no part of the embedment.
 ///
 /// # Errors
-/// Depth outside 1 in to 300 ft, base not less than the depth; a post that
-/// does not fit the hole.
+/// Depth outside 1 in to 300 ft, base outside 0 to half an inch less than the
+/// depth; a post that does not fit the hole.
 ///
 /// ```
 /// use groundline::{backfill::annulus, foundation::Hole, section::*, units::*};

@@ -2,7 +2,8 @@
 //!
 //! Nonconstrained (18-1): d = ½A [1 + √(1 + 4.36 h/A)], A = 2.34 P/(S1 b), S1
 //! the allowable lateral bearing at d/3. Constrained (18-2, 18-3):
-//! d = √(4.25 M/(S3 b)), S3 the same at d, M = P h at grade.
+//! d = √(4.25 M/(S3 b)), S3 the same at d, M = P h at grade. P is the shear, at a
+//! height h above grade, b the bearing width, d the embedment.
 //!
 //! The pressure depends on the depth sought. Put in, with S the bearing per
 //! depth and F its increases,
@@ -43,8 +44,8 @@ fn depth_limit() -> Length {
 }
 
 /// How the code's "depth of embedment, not over 12 ft for purpose of computing
-/// lateral pressure" is read. The readings part company below 12 ft only, but
-/// then strongly.
+/// lateral pressure" is read. The readings part company only for embedments of
+/// more than 12 ft, but then strongly.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 #[non_exhaustive]
 pub enum DepthCap {
@@ -52,7 +53,8 @@ pub enum DepthCap {
     /// exceeds the bearing at 4 ft. Literal, conservative, the default.
     #[default]
     CapDepth,
-    /// The depth at which the pressure is read (d/3) is capped at 12 ft.
+    /// The depth at which the pressure is read (d/3, or d of a constrained post)
+    /// is capped at 12 ft.
     CapReading,
 }
 
@@ -100,7 +102,7 @@ pub struct PoleFormula {
     cap: DepthCap,
 }
 
-/// The load of the formula, both signs folded to positive.
+/// The load of the formula, both signs folded to positive: N and N·m.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Load {
     shear: f64,
@@ -166,7 +168,7 @@ impl PoleFormula {
             )
     }
 
-    /// F S.
+    /// F S, the bearing per depth with its increases.
     #[inline]
     fn bearing_per_depth(
         &self,
@@ -313,8 +315,9 @@ impl PoleFormula {
     /// grade, that brings it to utilization 1, with its moment at grade.
     ///
     /// # Errors
-    /// Depth outside 0.01 to 300 ft, height outside 0 to 1 000 ft; a shear at
-    /// grade on a constrained post, which these formulas do not limit.
+    /// Depth outside 0.01 to 300 ft, height outside 0 to 1 000 ft; increases of
+    /// lateral bearing that must not be combined; a shear at grade on a
+    /// constrained post, which these formulas do not limit.
     ///
     /// ```
     /// use groundline::{embedment::PoleFormula, foundation::*, ground::*};
@@ -355,7 +358,8 @@ impl PoleFormula {
     /// What a hole of this depth carries as a pure moment at grade.
     ///
     /// # Errors
-    /// Depth outside 0.01 to 300 ft.
+    /// Depth outside 0.01 to 300 ft; increases of lateral bearing that must not
+    /// be combined.
     #[inline]
     pub fn moment_capacity(
         &self,
@@ -393,7 +397,7 @@ impl RequiredDepth {
         self.depth
     }
 
-    /// The part of it that counts.
+    /// The part of it that counts: what lies below the discounted top layer.
     #[inline]
     pub const fn depth_that_counts(&self) -> Length {
         self.below
@@ -411,7 +415,8 @@ impl RequiredDepth {
         self.formula.a_term(&self.actions, self.bearing())
     }
 
-    /// Does the 12 ft rule bite, or the depth lie beyond 12 ft?
+    /// Does the depth lie beyond 12 ft, as it does wherever the 12 ft rule
+    /// bites?
     #[inline]
     pub fn beyond_limit(&self) -> bool {
         self.depth > depth_limit()

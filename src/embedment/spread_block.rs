@@ -1,6 +1,7 @@
 //! A block that stands on its base alone: no side bearing is counted.
 //!
-//! With D the weight of block and superstructure and M the overturning moment
+//! With B the width of the block in the direction of the wind, L its length
+//! across, D the weight of block and superstructure and M the overturning moment
 //! about the base, e = M/D. Where e > B/6 the base opens and
 //! q = 2D/[3L(B/2 − e)], else q = D/(B L) (1 + 6e/B). The block resists D B/2.
 //! The working of a filed permit calculation ([`crate::source::SPREAD_BLOCK`]).
@@ -83,12 +84,13 @@ impl SpreadBlock {
         self.width * self.length * self.depth * self.unit_weight
     }
 
-    /// D.
+    /// D, the weight of block and superstructure.
     pub fn weight(&self) -> Force {
         self.block_weight() + self.superstructure
     }
 
-    /// What actions at grade bring to the base: M + V d.
+    /// What actions at grade bring to the base: M + V d, d the depth of the block;
+    /// their axial force is not added to the weight.
     ///
     /// # Errors
     /// As [`Overturning::at_allowable_stress`].
@@ -100,7 +102,7 @@ impl SpreadBlock {
         Overturning::at_allowable_stress(Torque::from_si(about_base.value.abs()))
     }
 
-    /// e, for an overturning moment about the base.
+    /// e = M/D, for an overturning moment about the base.
     pub fn eccentricity(&self, overturning: Overturning) -> Length {
         crate::units::arm(overturning.0, self.weight())
     }
@@ -119,7 +121,7 @@ impl SpreadBlock {
         }
     }
 
-    /// D B/2.
+    /// D B/2, the moment that would tip it over.
     pub fn resisting_moment(&self) -> Torque {
         moment(self.weight(), self.width * 0.5)
     }
@@ -132,7 +134,8 @@ impl SpreadBlock {
         Ok(self.resisting_moment() / number_within("safety factor", safety, 1.0, 10.0)?)
     }
 
-    /// Overturning over allowable moment.
+    /// Overturning over allowable moment. The pressure under the toe is another
+    /// check ([`SpreadBlock::toe_pressure`]).
     ///
     /// # Errors
     /// Safety factor outside 1 to 10.
