@@ -87,9 +87,9 @@ impl Mode {
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub struct Ultimate {
-    /// Hu.
+    /// Hu, the ultimate force.
     pub shear: Force,
-    /// Hu e, about grade.
+    /// Hu e, its moment about grade, e its height above it.
     pub moment: Torque,
     /// What gives way.
     pub mode: Mode,
@@ -157,10 +157,12 @@ pub trait LateralMethod: core::fmt::Debug {
     /// Force or height out of range.
     fn needed_depth(&self, force: Force, height: Length) -> Result<NeededDepth, Error>;
 
-    /// Where the moment is greatest while a force at a height is carried.
+    /// Where the moment is greatest while a force at a height is carried; whether
+    /// it is carried at all, [`LateralMethod::ultimate`] tells.
     ///
     /// # Errors
-    /// Force or height out of range.
+    /// Force or height out of range; a restrained head, whose greatest moment is
+    /// at grade.
     fn greatest_moment(&self, force: Force, height: Length) -> Result<GreatestMoment, Error>;
 
     /// Writes the working of an ultimate load.

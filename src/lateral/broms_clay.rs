@@ -1,7 +1,9 @@
 //! Broms 1964a: a post in one clay, undrained.
 //!
-//! Soil reaction 0 from grade to 1.5 b, 9 su b below. With X = 9 su b,
-//! f = Hu/X the length over which it balances the load, L0 = L − 1.5 b:
+//! Hu is the ultimate force at a height e above grade, b the width, L the depth,
+//! My the yield moment of the post, Mmax its greatest moment. Soil reaction 0 from
+//! grade to 1.5 b, 9 su b below. With X = 9 su b, f = Hu/X the length over which
+//! it balances the load, L0 = L − 1.5 b:
 //!
 //! - free head, the ground gives way: moment balance over the reversed part
 //!   g = L0 − f, Hu (e + 1.5 b + f/2) = X g²/4, so
@@ -12,8 +14,8 @@
 //!   Hu (1.5 b + f/2) = 2 My (both from memory); between them the head yields
 //!   and the ground gives way: as free with −My for Hu e (derived).
 //!
-//! The greatest moment is at 1.5 b + f. A depth of 1.5 b or less is refused:
-//! nothing of it counts.
+//! The greatest moment is at 1.5 b + f, of a restrained head at grade. A depth of
+//! 1.5 b and a thousandth of that, or less, is refused: nothing of it counts.
 
 use super::{
     GreatestMoment, Head, LateralMethod, Mode, NeededDepth, Ultimate, checked_depth, checked_force,
@@ -108,7 +110,7 @@ impl BromsClay {
         DEAD * self.width.value
     }
 
-    /// Hu when the ground gives way under a moment at grade besides Hu e.
+    /// Hu when the ground gives way, a moment at the head helping it.
     fn ground(&self, depth: f64, height: f64, at_head: f64) -> f64 {
         let (x, l0) = (self.x(), depth - self.dead());
         // Hu²/(4X) + Hu B − C = 0.
@@ -117,13 +119,15 @@ impl BromsClay {
         2.0 * c / (b + (b * b + c / x).sqrt())
     }
 
-    /// Hu at which the greatest moment is My, a moment at the head helping.
+    /// Hu at which the greatest moment below grade is My, a moment at the head
+    /// helping the post.
     fn post(&self, height: f64, at_head: f64, my: f64) -> f64 {
         // Hu (e + 1.5 b) + Hu²/(2X) = My + Mhead.
         let (b, c) = (height + self.dead(), my + at_head);
         2.0 * c / (b + (b * b + 2.0 * c / self.x()).sqrt())
     }
 
+    /// Depth of zero shear under a force at a height, and the moment there.
     fn moment_at(&self, force: f64, height: f64) -> (f64, f64) {
         let f = force / self.x();
         (self.dead() + f, force * (height + self.dead() + 0.5 * f))

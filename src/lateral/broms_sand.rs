@@ -1,7 +1,10 @@
 //! Broms 1964b: a post in one sand, drained.
 //!
-//! Reaction 3 Kp γ′ z b, Kp = tan²(45° + φ/2); the reversal below the rotation
-//! point is lumped into a force at the toe. With Q = γ′ b Kp:
+//! Hu is the ultimate force at a height e above grade, γ′ the effective unit
+//! weight, z the depth from grade, b the width, L the depth of the post, My its
+//! yield moment, Mmax its greatest moment, f the depth of zero shear. Reaction
+//! 3 Kp γ′ z b, Kp = tan²(45° + φ/2); the reversal below the rotation point is
+//! lumped into a force at the toe. With Q = γ′ b Kp:
 //!
 //! - free head, the ground gives way: Hu = Q L³/(2 (e + L));
 //! - free head, the post yields: Hu (e + 2f/3) = My, f = √(2 Hu/(3 Q));
@@ -9,8 +12,9 @@
 //!   Hu 2f/3 = 2 My (from memory); between them the head yields and the ground
 //!   gives way: Hu L = Q L³/2 + My (derived).
 //!
-//! The greatest moment is at f. The depth for a load solves
-//! L³ = (2 H/Q)(e + L), which has one positive root, taken directly.
+//! The greatest moment is at f, of a restrained head at grade. The depth for a
+//! load H on a free head solves L³ = (2 H/Q)(e + L), which has one positive root,
+//! taken directly.
 
 use super::bracket::rising_root;
 use super::{
@@ -24,7 +28,8 @@ use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
 use crate::units::{Angle, Force, ForcePerVolume, Length, Measurable, Torque, deg, kn_per_cu_m};
 
-/// Kp = tan²(45° + φ/2), Rankine.
+/// Kp = tan²(45° + φ/2), Rankine, for φ from 0° to less than 90°, which is not
+/// checked here.
 pub fn passive_coefficient(phi: Angle) -> f64 {
     let root = (core::f64::consts::FRAC_PI_4 + 0.5 * phi.value).tan();
     root * root
@@ -125,6 +130,7 @@ impl BromsSand {
         self.unit_weight.value * self.width.value * self.kp
     }
 
+    /// Depth of zero shear under a force at a height, and the moment there.
     fn moment_at(&self, force: f64, height: f64) -> (f64, f64) {
         let f = (2.0 * force / (3.0 * self.q())).sqrt();
         (f, force * (height + 2.0 * f / 3.0))

@@ -1,8 +1,10 @@
 //! Brinch Hansen 1961: a rigid post in layered ground with cohesion and
 //! friction.
 //!
-//! p(z) = b (q′ Kq + c Kc), q′ the effective overburden, Kq and Kc growing with
-//! z/b from their values at the surface to those at depth:
+//! p(z) = b (q′ Kq + c Kc), the reaction per length of post at a depth z from
+//! grade, b the width, q′ the effective overburden, c the cohesion or undrained
+//! strength, Kq and Kc growing with z/b from their values at the surface to those
+//! at depth:
 //!
 //! - Kq = (Kq0 + Kq∞ αq z/b)/(1 + αq z/b), Kc likewise;
 //! - Kq0 = e^((π/2+φ) tan φ) cos φ tan(45+φ/2) − e^(−(π/2−φ) tan φ) cos φ tan(45−φ/2);
@@ -12,8 +14,8 @@
 //! - αq = Kq0/(Kq∞ − Kq0) K0 sin φ/sin(45+φ/2), αc = Kc0/(Kc∞ − Kc0) 2 sin(45+φ/2).
 //!
 //! As φ → 0: Kq = 0, Kc0 = 1 + π/2, Kc∞ = (2 + π) 1.58, αc = 0.6547. The
-//! reaction reverses at a rotation point ([`super`]'s statics), found within a
-//! bracket. Equations quoted; integrated by Gauss-Legendre between the depths
+//! reaction reverses at a rotation point (the statics of a rigid post), found within
+//! a bracket. Equations quoted; integrated by Gauss-Legendre between the depths
 //! where something changes.
 
 use super::rotation::{self, Reaction};
@@ -124,16 +126,17 @@ impl HansenConstants {
     }
 }
 
-/// A span of one soil between two depths.
+/// A span of one soil between two depths, in SI.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Span {
     from: f64,
     to: f64,
-    /// Effective stress at its top, and how it grows.
+    /// Effective stress at its top, and how it grows with depth.
     stress: f64,
     growth: f64,
     cohesion: f64,
     constants: HansenConstants,
+    /// Is it below the discounted top?
     counts: bool,
     /// Reaction and its moment about grade, from grade to its top.
     above: (f64, f64),

@@ -1,8 +1,9 @@
 //! Short, intermediate, long: whether a rigid method fits a post.
 //!
-//! With Kh the subgrade modulus, β = (Kh b/(4 EI))^(1/4), η = (nh/EI)^(1/5):
-//! constant stiffness, short up to β L = 2.25; growing, short below η L = 2,
-//! long above 4. FHWA-HI-97-013 9.7.3.2, quoted.
+//! With Kh the subgrade modulus, nh its growth with depth, b the width, EI the
+//! rigidity and L the depth of the post, β = (Kh b/(4 EI))^(1/4) and
+//! η = (nh/EI)^(1/5): constant stiffness, short up to β L = 2.25 and long beyond;
+//! growing, short below η L = 2, long above 4. FHWA-HI-97-013 9.7.3.2, quoted.
 
 use crate::error::{Error, number_within, within};
 use crate::source::{self, Citation};

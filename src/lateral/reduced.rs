@@ -5,7 +5,10 @@
 //! the strength: a load is compared with the ultimate load directly.
 //!
 //! - undrained: Zmin = 1.5 b + f + g (6-59 to 6-61);
-//! - drained: Z³ = 2 (P Z + M)/(γ′ b Kp*) (6-63), M at grade.
+//! - drained: Z³ = 2 (P Z + M)/(γ′ b Kp*) (6-63).
+//!
+//! P and M are shear and moment at grade, Z the depth; f, g and the other letters
+//! are those of [`BromsClay`] and [`BromsSand`], with the reduced strength.
 //!
 //! Quoted form; check it against the UFC.
 
@@ -29,7 +32,7 @@ impl ReducedClay {
     /// From the unreduced strength.
     ///
     /// # Errors
-    /// As [`BromsClay::new`].
+    /// As [`BromsClay::new`], of the reduced strength.
     pub fn new(su: Pressure, width: Length) -> Result<Self, Error> {
         BromsClay::new(su * REDUCTION, width).map(Self)
     }
@@ -90,7 +93,7 @@ impl ReducedSand {
     /// From the unreduced friction angle.
     ///
     /// # Errors
-    /// As [`BromsSand::new`].
+    /// γ′ outside 1 to 30 kN/m³, φ outside 1° to 50°, width outside 2 cm to 3 m.
     pub fn new(unit_weight: ForcePerVolume, phi: Angle, width: Length) -> Result<Self, Error> {
         let phi = within("friction angle", phi, deg(1.0), deg(50.0))?;
         let angle = rad((REDUCTION * phi.value.tan()).atan());

@@ -1,8 +1,10 @@
 //! Rigid-plastic statics of three pressures: linear, constant, graded.
 //!
-//! p per width: S z; S; or 3 su (1 + z/(2b)) down to 4 b and 9 su below. The
-//! post turns about a point where the pressure reverses (nonconstrained), or
-//! about grade (constrained there, e.g. by paving). Derived by equilibrium.
+//! p per width, z from grade: S z; S; or 3 su (1 + z/(2b)) down to 4 b and 9 su
+//! below, b the width. With V and Mu the shear and the ultimate moment at grade, d
+//! the depth of the post and zR that of rotation. The post turns about a point
+//! where the pressure reverses (nonconstrained), or about grade (constrained there,
+//! e.g. by paving). Derived by equilibrium.
 //!
 //! | pressure | rotation depth | Mu nonconstrained | Mu constrained |
 //! |---|---|---|---|
@@ -25,7 +27,7 @@ use crate::units::{
     Force, ForcePerVolume, Length, Measurable, Pressure, Torque, kn_per_cu_m, kpa, newton,
 };
 
-/// How the pressure runs over the depth.
+/// How the pressure runs over the depth: S per depth, S, su, in SI.
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Law {
     Linear(f64),
