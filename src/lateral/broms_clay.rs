@@ -32,7 +32,14 @@ const DEAD: f64 = 1.5;
 /// Bearing over su.
 const BEARING: f64 = 9.0;
 
-/// A post in one clay.
+/// A post in one clay, undrained (Broms 1964a, published for a free head; a
+/// restrained one from memory).
+///
+/// The reaction per length is nothing from grade to 1.5 b and 9 su b below, b the
+/// width, su the undrained strength. With L the depth and e the height of the
+/// force, the ground under a free head gives way at the positive root Hu of
+/// Hu²/(4X) + Hu (e + 1.5 b + L0/2) = X L0²/4, X = 9 su b, L0 = L − 1.5 b. Depths
+/// of 1.5 b or less are refused.
 ///
 /// ```
 /// use groundline::{lateral::{BromsClay, LateralMethod}, units::*};

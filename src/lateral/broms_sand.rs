@@ -35,7 +35,13 @@ pub fn passive_coefficient(phi: Angle) -> f64 {
     root * root
 }
 
-/// A post in one sand.
+/// A post in one sand, drained (Broms 1964b, quoted for a free head; a restrained
+/// one published, its yielding post from memory).
+///
+/// The reaction per length is 3 Kp γ′ z b, γ′ the effective unit weight, z the
+/// depth, b the width, Kp of [`passive_coefficient`]; the reversal below the point of
+/// rotation is a force at the toe. With L the depth and e the height of the force,
+/// the ground under a free head gives way at Hu = γ′ b Kp L³/(2 (e + L)).
 ///
 /// ```
 /// use groundline::{lateral::{BromsSand, LateralMethod}, units::*};

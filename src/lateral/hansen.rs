@@ -42,7 +42,9 @@ pub enum Drainage {
     Undrained,
 }
 
-/// The constants of a friction angle.
+/// The constants of a friction angle φ. At a depth z of a post of width b,
+/// Kq = (Kq0 + Kq∞ αq z/b)/(1 + αq z/b) from Kq0 at the surface to Kq∞ at depth,
+/// Kc likewise.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub struct HansenConstants {
@@ -142,7 +144,12 @@ struct Span {
     above: (f64, f64),
 }
 
-/// A post in layered ground.
+/// A rigid post in layered ground (Brinch Hansen 1961, quoted).
+///
+/// The reaction per length is b (q′ Kq + c Kc), b the width, q′ the effective
+/// overburden, c the cohesion or undrained strength, Kq and Kc by depth
+/// ([`HansenConstants`]). It reverses at the depth where moments about the force
+/// balance. No deeper than the profile is described, nor than 30 m.
 ///
 /// ```
 /// use groundline::{lateral::*, profile::*, units::*};

@@ -11,7 +11,7 @@ use crate::units::{
     FlexuralRigidity, ForcePerVolume, Length, Measurable, Pressure, kn_per_cu_m, kpa, n_sq_m,
 };
 
-/// How long a post is for its stiffness.
+/// How long a post is for its stiffness (FHWA-HI-97-013 9.7.3.2, quoted).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[non_exhaustive]
 pub enum LengthClass {
@@ -39,7 +39,8 @@ impl LengthClass {
         &source::FHWA_LENGTH_CLASS
     }
 
-    /// β L and class in ground of constant stiffness.
+    /// β L and class in ground of constant stiffness, β = (Kh b/(4 EI))^(1/4): short
+    /// up to 2.25, long beyond.
     ///
     /// # Errors
     /// A value that is not positive and finite, or out of the range the
@@ -64,7 +65,8 @@ impl LengthClass {
         Ok((beta_l, class))
     }
 
-    /// η L and class in ground whose stiffness grows with depth.
+    /// η L and class in ground whose stiffness grows with depth, η = (nh/EI)^(1/5):
+    /// short below 2, long above 4.
     ///
     /// # Errors
     /// A value that is not positive and finite, or out of the range the

@@ -24,7 +24,8 @@ use crate::units::{Angle, Force, ForcePerVolume, Length, Pressure, Torque, deg, 
 /// What strengths are multiplied by.
 const REDUCTION: f64 = 0.75;
 
-/// One clay with three quarters of its strength.
+/// One clay with three quarters of its strength: [`BromsClay`] of 0.75 su, compared
+/// with loads as they are (UFC 3-220-20 of 16 January 2025, 6-57 to 6-61; quoted).
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ReducedClay(BromsClay);
 
@@ -73,7 +74,9 @@ impl ReducedClay {
     }
 }
 
-/// One sand with three quarters of its tan φ.
+/// One sand with three quarters of its tan φ: [`BromsSand`] of tan φ* = 0.75 tan φ,
+/// compared with loads as they are (UFC 3-220-20 of 16 January 2025, 6-58 to 6-63;
+/// quoted).
 ///
 /// ```
 /// use groundline::{lateral::*, units::*};

@@ -35,7 +35,11 @@ enum Law {
     Graded(f64),
 }
 
-/// A rigid post in plastic ground.
+/// A rigid post in plastic ground (derived by equilibrium).
+///
+/// The pressure on its width is S z, S, or 3 su (1 + z/(2b)) down to 4 b and 9 su
+/// below, z the depth, b the width, su the undrained strength; it reverses at the
+/// point about which the post turns.
 ///
 /// ```
 /// use groundline::{lateral::RigidPlastic, units::*};
@@ -89,7 +93,7 @@ impl RigidPlastic {
         Self::of(Law::Constant(s.value), width)
     }
 
-    /// The graded pressure of a clay.
+    /// The graded pressure of a clay: 3 su (1 + z/(2b)) down to 4 b, 9 su below.
     ///
     /// # Errors
     /// su outside 1 kPa to 1 MPa, width outside 2 cm to 3 m.
