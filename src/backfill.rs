@@ -123,8 +123,9 @@ impl RestDays {
     }
 }
 
-/// The volume of what fills a hole round a post, above a gravel base that is
-/// no part of the embedment.
+/// The volume of what fills a hole round a post: (area of the hole − area of the
+/// post) times (depth − base), above a gravel base that is no part of the
+/// embedment.
 ///
 /// # Errors
 /// Depth outside 1 in to 300 ft, base outside 0 to half an inch less than the

@@ -79,7 +79,15 @@ impl Equation {
     }
 }
 
-/// The pole formulas for one foundation in one ground.
+/// The pole formulas of IBC 1807.3.2 for one foundation in one ground, at
+/// allowable-stress level.
+///
+/// Nonconstrained (18-1): d = ½A (1 + √(1 + 4.36 h/A)), A = 2.34 P/(S1 b).
+/// Constrained at grade (18-2, 18-3): d = √(4.25 P h/(S3 b)). P is the shear, at a
+/// height h above grade, d the embedment, b the bearing width, S1 and S3 the
+/// allowable lateral bearing at d/3 and at d, not read deeper than the 12 ft rule
+/// allows ([`DepthCap`]). Level ground; shear and moment must turn the post the
+/// same way.
 ///
 /// ```
 /// use groundline::{actions::GroundlineActions, embedment::PoleFormula, foundation::*};

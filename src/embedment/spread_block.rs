@@ -36,7 +36,13 @@ impl Overturning {
     }
 }
 
-/// A rectangular block on its base.
+/// A rectangular block on its base, without side bearing
+/// ([`crate::source::SPREAD_BLOCK`]).
+///
+/// B is its width in the direction of the wind, L its length across, D the weight
+/// of block and superstructure, M the overturning moment about the base, e = M/D.
+/// Where e > B/6 the base opens and the toe bears q = 2D/(3L (B/2 − e)), else
+/// q = D/(B L) (1 + 6e/B). The block resists D B/2.
 ///
 /// ```
 /// use groundline::{embedment::{Overturning, SpreadBlock}, units::*};

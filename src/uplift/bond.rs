@@ -9,7 +9,8 @@ use crate::error::{Error, number_within, size_within, stress_within};
 use crate::source::{self, Citation};
 use crate::units::{Force, Length, Pressure, inch, lb_per_sq_in, m};
 
-/// A bond stress over the side of a post.
+/// A bond stress over the side of a post: stress times perimeter times length. Wood
+/// shrinks from concrete and a gap opens, so it is an upper estimate.
 ///
 /// ```
 /// use groundline::{units::*, uplift::Bond};
@@ -59,7 +60,8 @@ impl Bond {
         })
     }
 
-    /// Treated wood cast in concrete.
+    /// Treated wood cast in concrete: 30 psi, allowable (Hoyle and Woeste 1989, p.
+    /// 336; quoted).
     ///
     /// # Errors
     /// As [`Bond::given`].

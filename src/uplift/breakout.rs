@@ -29,7 +29,13 @@ const TABLE: [(f64, f64, f64, f64); 6] = [
     (45.0, 0.50, 0.960, 9.0),
 ];
 
-/// What a plate in sand breaks out with.
+/// What a plate in sand breaks out with (Meyerhof and Adams 1968, quoted and from
+/// memory).
+///
+/// Qu = Fq γ A D, Fq = 1 + 2 (1 + m D/B) (D/B) Ku tan φ, D/B no more than a critical
+/// ratio: γ the unit weight of the sand, φ its friction angle, A the area and B the
+/// diameter of the plate, D its depth, m and Ku of φ. Ultimate; for undisturbed or
+/// well compacted sand.
 ///
 /// ```
 /// use groundline::{units::*, uplift::Breakout};

@@ -37,7 +37,8 @@ pub fn presumptive_friction(bearing: Pressure) -> Result<Pressure, Error> {
     Ok(if sixth < most { sixth } else { most })
 }
 
-/// α of API RP 2A. From memory.
+/// α of API RP 2A: ½ ψ^(−½) up to ψ = su/σ′ = 1 and ½ ψ^(−¼) beyond, at most 1.
+/// From memory.
 ///
 /// # Errors
 /// su outside 1 kPa to 1 MPa, σ′ outside 0.1 kPa to 10 MPa.
@@ -52,9 +53,9 @@ fn api_alpha_of(psi: f64) -> f64 {
     (0.5 * psi.powf(power)).min(1.0)
 }
 
-/// α of the drilled-shaft practice, pa = 101.3 kPa. From memory. Its exclusion
-/// of the top 5 ft is a rule of bridges that would leave most posts nothing; it
-/// is not applied.
+/// α of the drilled-shaft practice: 0.55 to su/pa = 1.5, and 0.55 − 0.1 (su/pa − 1.5)
+/// to 2.5, pa = 101.3 kPa. From memory. Its exclusion of the top 5 ft is a rule of
+/// bridges that would leave most posts nothing; it is not applied.
 ///
 /// # Errors
 /// su outside 1 kPa to 253.25 kPa (su/pa up to 2.5, a thousandth over for rounded values).
@@ -131,7 +132,7 @@ impl Shaft {
     }
 }
 
-/// How friction is known.
+/// What the friction on a shaft is.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub enum Friction {
@@ -139,11 +140,11 @@ pub enum Friction {
     Presumptive(Pressure),
     /// An ultimate stress, the same everywhere: of a report or a test.
     Given(Pressure),
-    /// α su with this α.
+    /// α su with this α, su the undrained strength. Ultimate.
     Alpha(f64),
-    /// α su with α of API RP 2A by depth.
+    /// α su with α of API RP 2A by depth ([`api_alpha`]). Ultimate.
     AlphaApi,
-    /// K σ′ tan δ.
+    /// K σ′ tan δ of K and δ, σ′ the effective vertical stress. Ultimate.
     Beta(f64, Angle),
     /// An ultimate stress from tests, the same everywhere, and what made it of
     /// them ([`crate::field_test::Characteristic`]).

@@ -109,9 +109,10 @@ pub(crate) fn erf(x: f64) -> f64 {
 }
 
 /// How deep frost goes: Stefan's depth times λ (1 for Stefan alone, which
-/// overestimates). n is the ratio of the surface's index to the air's: 1.0
-/// snow, 0.9 shade, 0.7 bare soil, 0.5 turf (UFC 3-130-04 Table 4-1,
-/// published).
+/// overestimates), X = λ √(2 · 86 400 k n F/L) in SI, k the conductivity, F the
+/// freezing index in °C·days, L the latent heat. n is the ratio of the surface's
+/// index to the air's: 1.0 snow, 0.9 shade, 0.7 bare soil, 0.5 turf (UFC 3-130-04
+/// Table 4-1, published).
 ///
 /// A code's frost line governs where there is one.
 ///
@@ -168,7 +169,8 @@ impl FrozenGround {
     }
 }
 
-/// Frost gripping a shaft.
+/// Frost gripping a shaft: τ times perimeter times frost depth, an upper bound for
+/// wet fine ground.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Adfreeze {
     stress: Pressure,
