@@ -30,6 +30,10 @@ use crate::wind::{AsceSite, WallWind, WindCase, WindCode};
 
 /// The wind on a whole fence.
 ///
+/// A post carries half a bay each way of every run it belongs to, half of a shut
+/// gate beside it, and the leaf hung on it. Gates are taken shut and open. Wind on
+/// the posts themselves, torsion by leaves and the weight of the post are left out.
+///
 /// ```
 /// use groundline::{actions::FenceWind, fence::*, units::*, wind::*};
 /// let fence = Fence::new(FenceRun::new(Panel::new(ft(6.0))?, ft(96.0), ft(8.0))?);

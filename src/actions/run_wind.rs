@@ -32,7 +32,8 @@ impl<C: WindCode> StandingWall<C> {
     }
 }
 
-/// The wind on one run.
+/// The wind on one run, as every wall that may stand there: by itself, as part of a
+/// gently bent stretch, and beside each choice of open gates.
 #[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
 pub struct RunWind<C: WindCode> {
@@ -115,7 +116,8 @@ impl<C: WindCode> RunWind<C> {
 
     /// The wall that is worst for an arm, gates shut or with a gate open, with
     /// its index, its case of the wind figure and the force; none where no
-    /// such wall stands there.
+    /// such wall stands there. The walls of a run are of one panel and so have
+    /// one height of the resultant: the greatest force is the greatest moment.
     pub(super) fn worst(&self, arm: &Arm, gate_open: bool) -> Option<(usize, WindCase, Force)> {
         let mut worst: Option<(usize, WindCase, Force)> = None;
         for (index, wall) in self.walls.iter().enumerate() {

@@ -41,8 +41,8 @@ pub enum Density {
     Dense,
 }
 
-/// nh of sand ([`Stiffness::Growing`]) by density, above or below water (FHWA-HI-97-013, after
-/// Terzaghi). Quoted.
+/// nh of sand ([`Stiffness::Growing`]) by density, above or below water
+/// (FHWA-HI-97-013, after Terzaghi). Quoted.
 ///
 /// ```
 /// use groundline::{profile::presumed::*, units::{lb_per_cu_in, Measurable}};

@@ -1,9 +1,9 @@
 //! Frost: how deep it goes, what it lifts with, and what holds against it.
 //!
 //! - Stefan: X = √(2 · 86 400 k n F/L) in SI, 86 400 s to a day, k conductivity,
-//!   n surface factor, F freezing index, L latent heat; modified Berggren: λ times that (published;
-//!   λ here by the two-phase solution, derived, not compared with the published
-//!   chart).
+//!   n surface factor, F freezing index, L latent heat; modified Berggren: λ times
+//!   that (published; λ here by the two-phase solution, derived, not compared with
+//!   the published chart).
 //! - Adfreeze: τ times perimeter times frost depth (CFEM 4th ed., quoted: 65 kPa
 //!   on wood or concrete, 100 on steel, fine-grained wet soil; an upper bound).
 //! - Balance: weight, load and friction below the frost against it. A plain

@@ -32,7 +32,8 @@ pub enum HowKnown {
 }
 
 impl HowKnown {
-    /// The factor on ultimate friction.
+    /// The factor on ultimate friction (New York City Building Code 1810.3.4,
+    /// published).
     pub const fn factor(self) -> f64 {
         match self {
             Self::Analysis => 3.0,
@@ -64,7 +65,10 @@ impl PullOutMode {
     }
 }
 
-/// What holds a post down, at allowable-stress level.
+/// What holds a post down, at allowable-stress level: the weakest of the footing
+/// sliding in the ground, the footing lifting the soil above it, and the post sliding
+/// in the footing, each with the weight that goes along. Weight relieves by the
+/// factor of a load combination; friction stands over the factor of [`HowKnown`].
 ///
 /// ```
 /// use groundline::{combination::*, limit_state::*, profile::*, units::*, uplift::*};
