@@ -10,8 +10,9 @@
 //! | quick answers, and checks of the above | [`closed_form`] |
 //!
 //! A beam-column of Hermite elements on nonlinear springs: EI y'''' + N y'' =
-//! w − p(z, y). z from grade downwards, y positive with the load, θ = dy/dz,
-//! M = EI y''. Small rotations; a rotation beyond 0.5 rad counts as collapse.
+//! w − p(z, y), with N the axial compression, w the wind and p the reaction of the
+//! ground, both per length. z from grade downwards, y positive with the load, θ =
+//! dy/dz, M = EI y''. Small rotations; a rotation beyond 0.5 rad counts as collapse.
 //!
 //! A load is carried or it is not; whether it carries factors is the caller's.
 //! Movements are of interest at service level.

@@ -13,8 +13,11 @@
 //! | k = nh z | any, L/T to 6 | [`finite_growing`], a power series |
 //! | k = nh z | long, L/T from 4.5 | [`long_growing`] (Matlock and Reese) |
 //!
-//! The limits say where a form is within about one per cent of the full answer
-//! (measured against the solver in the tests); outside they are refused.
+//! The limits of the rigid, endless and long forms say where they are within about
+//! one per cent of the full answer (measured against the solver in the tests);
+//! outside they are refused. All of them refuse k outside 1 kPa to 100 GPa, nh
+//! outside 10 kN/m³ to 10 GN/m³, EI outside 1 N·m² to 10¹² N·m², L outside 5 cm to
+//! 30 m, H beyond 100 MN and M beyond 1 GN·m.
 //! Sources: [`source::HETENYI`](crate::source::HETENYI),
 //! [`source::MATLOCK_REESE`](crate::source::MATLOCK_REESE).
 
@@ -144,7 +147,7 @@ impl Finite {
         ]
     }
 
-    /// y at a depth.
+    /// y at a depth; beyond an end of the post that of the end.
     pub fn deflection(&self, z: Length) -> Length {
         let [f1, f2, f3, f4] = self.krylov(z);
         let (l, ei) = (self.lambda, self.rigidity);
@@ -156,7 +159,7 @@ impl Finite {
         )
     }
 
-    /// The bending moment at a depth.
+    /// The bending moment EI y'' at a depth, of the sense of that at grade.
     pub fn moment(&self, z: Length) -> Torque {
         let [f1, f2, f3, f4] = self.krylov(z);
         let (l, ei) = (self.lambda, self.rigidity);
@@ -167,7 +170,7 @@ impl Finite {
         )
     }
 
-    /// The shear at a depth.
+    /// The shear EI y''' at a depth, of the sense of that at grade.
     pub fn shear(&self, z: Length) -> Force {
         let [f1, f2, f3, f4] = self.krylov(z);
         let (l, ei) = (self.lambda, self.rigidity);

@@ -19,7 +19,8 @@ pub(super) struct Mesh {
     /// Depth of each node; negative above grade.
     pub(super) z: Vec<f64>,
     pub(super) elements: Vec<Element>,
-    /// Force and moment at each node, wind apart.
+    /// Force and moment at each node; wind only where it comes to the top from
+    /// above it.
     pub(super) nodal: Vec<(f64, f64)>,
     /// The node at grade.
     pub(super) grade: usize,

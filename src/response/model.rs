@@ -13,9 +13,10 @@ use crate::units::{
 /// A load along the post.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Load {
-    /// Force and moment at a height above grade.
+    /// A height above grade, and the force and the moment there: m, N, N·m.
     At(f64, f64, f64),
-    /// A force per length between two heights above grade.
+    /// Two heights above grade, the lower one first, and the force per length
+    /// between them: m, m, N/m.
     Along(f64, f64, f64),
 }
 
@@ -158,7 +159,7 @@ impl PostModel {
 
     /// With this many elements below grade in place of 100; above, elements are
     /// as long, but no more of them. Elements longer than (4 EI/k)^(1/4) of the
-    /// spring at rest are cut further.
+    /// spring at rest are cut further, into 100 at most.
     ///
     /// # Errors
     /// Outside 4 to 5 000.

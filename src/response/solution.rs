@@ -19,7 +19,8 @@ pub struct Station {
     pub moment: Torque,
     /// Shear: the forces above less the reaction so far.
     pub shear: Force,
-    /// Soil reaction per length, positive against the load.
+    /// Soil reaction per length, positive against the load: by the deflection here
+    /// and the spring at the point of integration just below, at the toe just above.
     pub reaction: LineLoad,
 }
 

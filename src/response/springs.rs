@@ -3,7 +3,7 @@
 //! | springs | reaction per length |
 //! |---|---|
 //! | [`Springs::elastic`] | k y by the stiffness of each layer |
-//! | [`Springs::elastic_plastic`] | the same up to 3 Kp σ′ b in sand (Broms), 3 su b (1 + z/(2b)) ≤ 9 su b in clay |
+//! | [`Springs::elastic_plastic`] | the same up to b (3 Kp σ′ + 2 c′ √Kp) in drained soil (Broms where c′ is nothing), 3 su b (1 + z/(2b)) ≤ 9 su b in clay |
 //! | [`Springs::curves_of_soil`] | API sand: A pu tanh(k z y/(A pu)), A from memory; Matlock soft clay and stiff clay without free water: from memory |
 //! | [`Springs::of_curves`] | the user's curves by depth |
 //!
@@ -242,7 +242,8 @@ impl Springs {
     /// The user's curves, each down to a depth; the last one goes on.
     ///
     /// # Errors
-    /// No curve or more than 100; depths not in order.
+    /// No curve or more than 100; a depth not 1 mm beyond the one before, or
+    /// beyond 1 000 m.
     pub fn of_curves(curves: Vec<(Length, Curve)>) -> Result<Self, Error> {
         if curves.is_empty() || curves.len() > 100 {
             return Err(Error::NotApplicable {
