@@ -69,7 +69,7 @@ pub struct Comparison<Q> {
     pub settled: Settled,
     /// How many more tests of each would settle it with a chance of 80 %, if
     /// means and spreads stay as they are; zero where it is settled, none where
-    /// no number below 1 000 would or the spread is not known.
+    /// no number up to 1 000 would or the spread is not known.
     pub more_tests: Option<u32>,
 }
 

@@ -37,7 +37,8 @@ pub enum ProofOutcome {
     NotReached,
     /// It moved further than allowed while it held the load.
     MovedTooFar,
-    /// It reached the load and then let go: further readings fall a tenth below it.
+    /// It reached the load and then let go: after it was held, a reading is more
+    /// than a tenth below it.
     LetGo,
 }
 

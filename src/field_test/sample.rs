@@ -23,7 +23,7 @@ use crate::source::{self, Citation};
 use crate::units::{Length, Measurable, Pressure};
 use crate::uplift::{Bond, Friction};
 
-/// The share of the population that a characteristic value is below.
+/// The share of the population that holds more than a characteristic value.
 const ABOVE: f64 = 0.95;
 
 /// Tests of one quantity, all of one way of setting a post in one ground.
@@ -133,7 +133,7 @@ impl<Q: Measurable> Sample<Q> {
     /// The results of tests.
     ///
     /// # Errors
-    /// None or more than 1 000; a result that is not positive and finite.
+    /// None or more than 1 000; a result outside 10⁻⁹ to 10¹⁵ of its SI unit.
     pub fn new(values: &[Q]) -> Result<Self, Error> {
         if values.is_empty() || values.len() > 1_000 {
             return Err(Error::NotApplicable {
@@ -199,9 +199,9 @@ impl<Q: Measurable> Sample<Q> {
     /// The value design may use: 5 % of posts hold less, by the basis.
     ///
     /// # Errors
-    /// Fewer than three tests where the spread is theirs; a known variation
-    /// outside 0.01 to 1; confidence out of range; a spread so great that
-    /// nothing is left.
+    /// Where the spread is theirs, fewer than three tests or tests all the same; a
+    /// known variation outside 0.01 to 1; confidence outside 0.5 to 0.999; a spread
+    /// so great that nothing is left.
     pub fn characteristic(&self, basis: Basis) -> Result<Characteristic<Q>, Error> {
         let (value, factor) = match basis {
             Basis::Normal(spread) => {
