@@ -1,7 +1,8 @@
 //! Vertical bearing under a post: IBC 1807.3.2.3.
 //!
-//! The load at grade over the area of the base, against the allowable
-//! foundation pressure. The weight of the footing itself is not added (it
+//! qv = N/Ab, the load at grade over the area of the base, against the allowable
+//! foundation pressure qa. The base is taken as evenly pressed: what moment reaches
+//! it is not counted. The weight of the footing itself is not added (it
 //! takes the place of soil of nearly that weight), skin friction is not
 //! counted, and no increase for wind is taken, since the load is dead load.
 
@@ -18,13 +19,13 @@ use crate::utilization::Utilization;
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub struct BearingCheck {
-    /// The load.
+    /// The load; its axial force is N.
     pub actions: GroundlineActions<AllowableStress>,
-    /// Area of the base.
+    /// Ab, area of the base.
     pub base: Area,
-    /// Pressure under the base.
+    /// qv, pressure under the base.
     pub demand: Pressure,
-    /// Allowable pressure.
+    /// qa, allowable pressure: tabular or the user's.
     pub capacity: Pressure,
     /// Their ratio.
     pub utilization: Utilization,

@@ -77,7 +77,8 @@ impl Aluminium {
         }
     }
 
-    /// Your own: Fty and Ftu.
+    /// Your own: Fty and Ftu. Alloys with a tension coefficient kt above 1 (6005-T5
+    /// and 6105-T5 among them, from memory) want Ftu/kt for Ftu: kt is not known here.
     ///
     /// # Errors
     /// Fty outside 3 to 60 ksi, Ftu outside Fty to 80 ksi.

@@ -44,7 +44,8 @@ const LASTING: f64 = 0.9;
 const MOST_SLENDER: f64 = 50.0;
 /// KL/r of steel beyond which AISC 360 E2 advises against.
 const ADVISED: f64 = 200.0;
-/// c of sawn lumber.
+/// c of sawn lumber; safe for round timber too, of which it is 0.85 (NDS 3.7.1, from
+/// memory).
 const SAWN: f64 = 0.8;
 
 /// Compression values of timber.
@@ -56,7 +57,8 @@ pub struct CompressionValues {
 
 impl CompressionValues {
     /// Fc parallel to the grain with CM, Ct, CF and Ci on it, without CD and CP;
-    /// and Emin with CM, Ct and Ci ([`super::TimberPost::minimum_modulus`]).
+    /// and Emin with CM, Ct and Ci on it: [`super::TimberPost::minimum_modulus`] of
+    /// E' ([`super::TimberPost::adjusted_modulus`]), since they are the same on both.
     ///
     /// # Errors
     /// Fc outside 100 psi to 10 ksi, Emin outside 50 to 3 000 ksi.

@@ -14,6 +14,9 @@
 //! With rigid paving at grade the post turns about grade: the moment is
 //! greatest there, and the shear below the paving is 4M/(3L).
 //!
+//! Shear and moment at grade count by magnitude, as if they turned the post the
+//! same way, which is the worse for both.
+//!
 //! Both grow with depth, more than they would in a post that bends: for a post
 //! much deeper than required they are on the safe side.
 //!

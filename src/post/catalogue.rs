@@ -5,8 +5,7 @@
 //! diameters, walls and yields from memory; a "4 in" fence post is 4.000 in
 //! across, not a 4 in pipe of 4.500 in. Square steel tube to ASTM A500 Grade B at
 //! 46 ksi, with design walls of 0.93 of the nominal ones, and aluminium tube:
-//! from memory. Measure what you have: sellers' names
-//! cover several walls.
+//! from memory. Measure what you have: sellers' names cover several walls.
 
 use super::{Aluminium, AluminiumPost, PipePost, SquareTubePost, SteelStrength};
 use crate::error::Error;

@@ -14,6 +14,20 @@ use core::marker::PhantomData;
 /// MRd and VRd, or φMn and φVn: the limit state says which, and only design
 /// actions of the same one can be compared with them.
 ///
+/// Bending about both axes of a square is added up linearly, which is safe: EN
+/// 1995-1-1 6.1.6 and, in classes 1 and 2, EN 1993-1-1 6.2.9 count it for less (from
+/// memory). Bending is not reduced for shear, which EN 1993-1-1 6.2.8 asks for beyond half of
+/// Vpl,Rd (from memory): look at [`DesignCheck::shear`].
+///
+/// ```
+/// use groundline::{actions::*, limit_state::*, post::*, section::*, units::*};
+/// let post = TimberEn1995::new(Square::new(mm(100.0))?, TimberClass::C24, 0.9)?;
+/// let design = GroundlineActions::new(kn(1.0), kn_m(1.0), kn(0.0), PartialFactor::Structure)?;
+/// let check = post.resistance().check(&design, kn_m(1.1), kn(1.5))?;
+/// assert!(check.bending.passes() && check.shear.passes());
+/// # Ok::<(), groundline::Error>(())
+/// ```
+///
 /// ```compile_fail
 /// use groundline::{actions::*, limit_state::*, post::*, section::*, units::*};
 /// let post = TimberEn1995::new(Square::new(mm(100.0))?, TimberClass::C24, 0.9)?;

@@ -3,8 +3,8 @@
 //!
 //! δ = flexure + θ0 h + y0: flexure w h⁴/(8 EI) of an even wind, P a² (3h −
 //! a)/(6 EI) of a force at a height a; θ0 and y0 of the ground, positive with
-//! the load. A limit is given by the user or there is none: no code sets one
-//! for fences.
+//! the load. First order, but for [`Lean::of_response`]. A limit is given by the
+//! user or there is none: no code sets one for fences.
 
 use crate::error::{Error, within};
 use crate::response::Response;

@@ -29,7 +29,8 @@ pub struct PipeEn1993 {
 }
 
 impl PipeEn1993 {
-    /// A pipe of a section and a yield strength fy.
+    /// A pipe of a section and a yield strength fy. EN 1993-1-1 itself goes to
+    /// S460, EN 1993-1-12 to S700 (from memory).
     ///
     /// # Errors
     /// fy outside 140 to 700 MPa; a wall of class 4.

@@ -1,14 +1,14 @@
 //! Square steel tube: AISC 360, allowable strength design.
 //!
-//! Bending, chapter F7, of a flange and webs of the same flat b = B − 3t and
-//! with Mp = Fy Z: Mn = Mp where b/t ≤ 1.12 √(E/Fy); up to 1.40 √(E/Fy) the flange
-//! leaves Mp − (Mp − Fy S)(3.57 (b/t) √(Fy/E) − 4.0); beyond that Fy Se, Se of the
-//! section whose flange in compression is only be = 1.92 t √(E/Fy) [1 − 0.38
-//! √(E/Fy)/(b/t)] wide. The webs, noncompact from 2.42 √(E/Fy), leave more than Fy S
-//! and never govern in a square; beyond 5.70 √(E/Fy) they are slender, and
-//! refused. Shear, G4 (G5 before 2016): Vn = 0.6 Fy 2 (B − 3t) t Cv, Cv
-//! the least of 1, 1.10 √(kv E/Fy)/(b/t) and 1.51 kv E/(Fy (b/t)²), kv = 5. Ω = 1.67,
-//! φ = 0.90 of both. From memory.
+//! Bending, chapter F7, of a flange and webs of the same flat b = B − 3t (more
+//! where the corners are sharper) and with Mp = Fy Z: Mn = Mp where b/t ≤ 1.12
+//! √(E/Fy); up to 1.40 √(E/Fy) the flange leaves Mp − (Mp − Fy S)(3.57 (b/t)
+//! √(Fy/E) − 4.0); beyond that Fy Se, Se of the section whose flange in
+//! compression is only be = 1.92 t √(E/Fy) [1 − 0.38 √(E/Fy)/(b/t)] wide. The webs,
+//! noncompact from 2.42 √(E/Fy), leave more than Fy S and never govern in a square;
+//! beyond 5.70 √(E/Fy) they are slender, and refused. Shear, G4 (G5 before 2016):
+//! Vn = 0.6 Fy 2 (B − 3t) t Cv, Cv the least of 1, 1.10 √(kv E/Fy)/(b/t) and 1.51 kv
+//! E/(Fy (b/t)²), kv = 5. Ω = 1.67, φ = 0.90 of both. From memory.
 
 use super::steel::{MODULUS_KSI, OMEGA, PHI};
 use super::{DesignResistance, PostStrength, SteelStrength};
@@ -54,9 +54,13 @@ enum Flange {
 
 /// The section with the flange in compression cut down to its effective width.
 struct Effective {
+    /// be.
     width: Length,
+    /// Area that does not count.
     lost: Area,
+    /// Of the axis, away from the flange in compression.
     shift: Length,
+    /// Se, of the flange in compression.
     modulus: Volume,
 }
 

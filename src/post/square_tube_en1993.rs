@@ -1,9 +1,10 @@
 //! Square hollow sections to EN 1993-1-1.
 //!
-//! Class of the flange by c/t over ε = √(235 MPa/fy), c = b − 3t: 1 to 33, 2 to 38,
-//! 3 to 42 (Table 5.2; the webs, in bending, are better); Mc,Rd = Wpl fy/γM0 in
-//! classes 1 and 2, Wel fy/γM0 in class 3 (6.2.5); Vpl,Rd = (A/2) fy/(√3 γM0) (6.2.6);
-//! γM0 = 1.0. Class 4 belongs to EN 1993-1-5 and is refused. From memory.
+//! Class of the flange by c/t over ε = √(235 MPa/fy), c = b − 3t (more where the
+//! corners are sharper): 1 to 33, 2 to 38, 3 to 42 (Table 5.2; the webs, in bending,
+//! are better); Mc,Rd = Wpl fy/γM0 in classes 1 and 2, Wel fy/γM0 in class 3 (6.2.5);
+//! Vpl,Rd = (A/2) fy/(√3 γM0) (6.2.6); γM0 = 1.0. Class 4 belongs to EN 1993-1-5 and is
+//! refused. From memory.
 
 use super::DesignResistance;
 use super::steel::{en1993_class, en1993_resistance};
@@ -30,7 +31,8 @@ pub struct SquareTubeEn1993 {
 }
 
 impl SquareTubeEn1993 {
-    /// A square tube of a section and a yield strength fy.
+    /// A square tube of a section and a yield strength fy. EN 1993-1-1 itself goes to
+    /// S460, EN 1993-1-12 to S700 (from memory).
     ///
     /// # Errors
     /// fy outside 140 to 700 MPa; a wall of class 4.

@@ -151,7 +151,8 @@ impl TimberPost {
     }
 
     /// Emin = E (1 − 1.645 COV) 1.03/1.66, COV 0.25: NDS Appendix D, from
-    /// memory. For stability, not for lean.
+    /// memory. For stability, not for lean. Of a reference E it is the reference
+    /// Emin, of E' the adjusted one.
     ///
     /// # Errors
     /// E outside 100 to 5 000 ksi.

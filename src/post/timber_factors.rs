@@ -26,13 +26,15 @@ pub enum Treatment {
     /// Without incising (southern pine takes it so), or none.
     NotIncised,
     /// Through incisions, as other species usually are: they cost a fifth of
-    /// the strength.
+    /// the strength. NDS 4.3.8 says so of dimension lumber (from memory); it is taken
+    /// of timbers too, which is safe.
     Incised,
 }
 
 /// The adjustment factors on bending, shear and E.
 ///
-/// Each is a plain number that a user may replace by [`super::TimberPost::with_factors`].
+/// Each is a plain number that a user may replace by [`super::TimberPost::with_factors`]
+/// or [`super::RoundTimber::with_factors`].
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub struct TimberFactors {
