@@ -9,7 +9,7 @@ use crate::error::Error;
 use crate::fence::{Fence, FencePost, PostKind};
 use crate::limit_state::{AllowableStress, LimitState, Strength};
 use crate::step::Worksheet;
-use crate::units::{Length, UnitSystem, ft, show};
+use crate::units::{Length, UnitSystem, show};
 use crate::utilization::Utilization;
 use crate::wind::{AsceSite, WindCode};
 
@@ -72,7 +72,8 @@ impl<C: WindCode> FencePlan<C> {
         }
     }
 
-    /// With the depth the crew plans, or dug.
+    /// With the depth the crew plans, or dug, below grade: 0.01 to 300 ft, looked
+    /// at when the schedule is made.
     #[must_use]
     pub fn with_planned_depth(self, depth: Length) -> Self {
         Self {
@@ -137,7 +138,7 @@ impl<C: WindCode> FencePlan<C> {
         Ok(self)
     }
 
-    /// Has any single post a design of its own?
+    /// Has any single post a design, or site checks, of its own?
     pub fn has_single_designs(&self) -> bool {
         !self.by_number.is_empty() || !self.site_checks_by_number.is_empty()
     }
@@ -283,6 +284,7 @@ where
         let (design, planned) = self.plan.design_for(post);
         let cases = self.wind.cases(post);
         let check = PostCheck::new(design, &cases, planned)?;
+        // Three times the footing, 4.5 times the post (ASABE EP486).
         let footing = design.foundation().bearing_width().width() * 3.0;
         let member = design.post().section().face_width() * 4.5;
         let close = post
@@ -292,13 +294,10 @@ where
                 let bay = half * 2.0;
                 half > Length::default() && (bay < footing || bay < member)
             });
-        let height = self.height(post);
-        let tall = height > ft(12.0);
         let cautions = check
             .cautions()
             .and(self.wind_cautions)
-            .with_if(close, Caution::CloseSpacing)
-            .with_if(tall, Caution::Flexible);
+            .with_if(close, Caution::CloseSpacing);
         let mut scheduled = ScheduledPost {
             post: *post,
             cases,
@@ -308,13 +307,14 @@ where
         };
         let asked = self.plan.site_checks(post.number);
         if !asked.is_empty() {
+            let height = self.height(post);
             scheduled.site = asked.of(&scheduled.check, &scheduled.cases, height);
             scheduled.cautions = scheduled.site.cautions(cautions);
         }
         Ok(scheduled)
     }
 
-    /// The height of the tallest panel a post carries.
+    /// The height above ground of the tallest panel a post carries.
     fn height(&self, post: &FencePost) -> Length {
         post.arms()
             .filter_map(|arm| self.plan.fence.runs().get(arm.run))
@@ -360,7 +360,8 @@ where
             .fold(Cautions::default(), |all, post| all.and(post.cautions()))
     }
 
-    /// A rule of thumb against the code formula, for the post worst for it.
+    /// A rule of thumb against the code formula: every post set to the depth of
+    /// the rule, and the post that is used most there.
     ///
     /// # Errors
     /// As [`DepthRule::depth`] and [`PostCheck::new`].
@@ -456,9 +457,7 @@ impl<L: LimitState> ScheduledPost<L> {
         self.cautions
     }
 
-    /// The worst of every check made, and its utilization. A check that was
-    /// asked for and refused counts for nothing here ([`SiteResults::refusals`]
-    /// and a caution tell of it).
+    /// The worst of every check made, and its utilization.
     fn worst(&self) -> (Governing, Utilization) {
         let own = (self.check.governing, self.check.utilization);
         Governing::ALL
@@ -470,7 +469,10 @@ impl<L: LimitState> ScheduledPost<L> {
             )
     }
 
-    /// The worst of every check made.
+    /// The worst of every check made: those of [`PostCheck`] and those asked for
+    /// beside it. One that was asked for and refused counts for nothing, here, in
+    /// [`ScheduledPost::utilization`] and in [`ScheduledPost::passes`];
+    /// [`SiteResults::refusals`] and [`Caution::NotAllChecked`] tell of it.
     pub fn governing(&self) -> Governing {
         self.worst().0
     }
@@ -480,7 +482,8 @@ impl<L: LimitState> ScheduledPost<L> {
         self.worst().1
     }
 
-    /// Does every check made pass?
+    /// Does every check made pass? Ask [`SiteResults::unchecked`] whether each
+    /// that was asked for was made.
     pub fn passes(&self) -> bool {
         self.utilization().passes()
     }
@@ -506,8 +509,8 @@ pub struct RuleComparison {
     pub posts: usize,
     /// How many of them the rule leaves too shallow.
     pub failing: usize,
-    /// The worst of them.
+    /// Number of the post that is used most at the depth of the rule.
     pub worst_post: usize,
-    /// The rule's depth against the load of that post.
+    /// The rule's depth against the load of that post: lateral bearing alone.
     pub check: DepthCheck,
 }
