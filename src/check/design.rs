@@ -260,7 +260,9 @@ impl PostDesign {
     }
     /// What a post set to a depth carries: the shear, acting at a height above
     /// grade, at which the first check of ground and post reaches 1, with its
-    /// moment; and which check that is.
+    /// moment; and which check that is. Embedment, bending and shear of the post
+    /// are looked at, square to a face and without weight; vertical bearing and
+    /// what is asked for beside ([`crate::check::SiteChecks`]) are not.
     ///
     /// # Errors
     /// As [`PoleFormula::capacity`].

@@ -148,17 +148,18 @@ impl LeanForm {
     }
 }
 
-/// How a post in the ground gives way to shear and moment: with n = 1, k of
-/// constant ground, or n = 2, nh: y0 = (cv V + cm M/L)/(k Lⁿ), θ0 = (cm V +
-/// cr M/L)/(k Lⁿ⁺¹).
+/// How a post in the ground gives way to a shear V and a moment M at the level
+/// where the ground begins to count, over the length L below it:
+/// y0 = (cv V + cm M/L)/(k Lⁿ), θ0 = (cm V + cr M/L)/(k Lⁿ⁺¹), with k and n = 1
+/// in constant ground, nh in place of k and n = 2 in growing ground. Pure numbers.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub struct Give {
-    /// Movement by shear.
+    /// cv: movement by shear.
     pub by_shear: f64,
-    /// Movement by moment, and rotation by shear: the same.
+    /// cm: movement by moment, and rotation by shear, the same.
     pub crossed: f64,
-    /// Rotation by moment.
+    /// cr: rotation by moment.
     pub by_moment: f64,
 }
 
@@ -170,17 +171,17 @@ pub struct LeanCheck {
     pub lean: Lean,
     /// Which closed form.
     pub form: LeanForm,
-    /// EI.
+    /// EI of the post alone.
     pub rigidity: FlexuralRigidity,
-    /// Length in the ground that counts.
+    /// L, the length in the ground that counts.
     pub embedment: Length,
     /// How the ground gives way.
     pub give: Give,
-    /// Shear.
+    /// V, the shear of the wind, at allowable-stress level.
     pub shear: Force,
-    /// Moment of the wind about the level where the ground counts.
+    /// Moment of the wind about the level where the ground begins to count.
     pub wind_moment: Torque,
-    /// Moments of hung leaves.
+    /// C, the moments of hung leaves, in line and across simply added.
     pub couples: Torque,
     /// Height above grade.
     pub height: Length,
@@ -255,7 +256,8 @@ impl LeanCheck {
         worst.ok_or(NO_CASE)
     }
 
-    /// What the ground holds against turning: the moment of a radian.
+    /// What the ground holds against turning: the moment alone, without shear, that
+    /// turns the foot by a radian, k Lⁿ⁺²/cr with the symbols of [`Give`].
     ///
     /// # Errors
     /// Outside the range of [`TurningStiffness::new`].

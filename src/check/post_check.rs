@@ -219,20 +219,21 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
         }
     }
 
-    /// Every check that fails.
+    /// Every check that fails, of those made here.
     pub fn failing(&self) -> impl Iterator<Item = Governing> + '_ {
         Governing::ALL
             .into_iter()
             .filter(|check| !self.utilization_of(*check).passes())
     }
 
-    /// Does every check pass?
+    /// Does every check made here pass?
     pub fn passes(&self) -> bool {
         self.utilization.passes()
     }
 
-    /// Does the post itself fail whatever the depth: in bending at the required
-    /// depth (a greater one only adds to it), or in shear at grade?
+    /// Does the post itself fail whatever the depth of this hole: in bending at the
+    /// required depth (a greater one only adds to it), or in shear at grade? A wider
+    /// hole asks for less depth, and so for a lesser moment below grade.
     pub fn post_is_too_weak(&self) -> bool {
         let combination = self.design.combination();
         let cases = [self.strength_case, self.required_case, self.planned_case];
@@ -270,12 +271,13 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
             Governing::Embedment => self.required.equation().citation(),
             Governing::Bending => self.strength.strength.moment_source,
             Governing::Shear => self.strength.strength.shear_source,
-            // The rest is never the worst here.
+            // Vertical bearing: those made outside are never the worst here.
             _ => &crate::source::IBC_1807_3_2_3,
         }
     }
 
-    /// Allowable-stress actions of the case that asks for the greatest depth.
+    /// Allowable-stress actions at grade of the case that asks for the greatest
+    /// depth.
     pub const fn actions(&self) -> &GroundlineActions<AllowableStress> {
         self.required.actions()
     }

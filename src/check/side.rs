@@ -26,9 +26,9 @@ pub enum SideFriction {
     /// compression; uplift there is by analysis over 3 or tests over 2, so look
     /// at it as an estimate.
     Presumptive,
-    /// An allowable stress of your own. As the presumptive one it counts only
-    /// where the setting may have friction without a test
-    /// ([`Setting::credits_friction`]).
+    /// An allowable stress of your own. It counts only where the setting may have
+    /// friction without a test ([`Setting::credits_friction`]): poured concrete and
+    /// driven posts.
     Allowable(Pressure),
     /// An allowable stress from tests of this setting on site.
     Tested(Pressure),

@@ -192,7 +192,7 @@ impl UpliftCheck {
         })
     }
 
-    /// Was a bond of wood in concrete looked at, which shrinkage opens?
+    /// Was a bond looked at? That of wood in concrete opens as the wood shrinks.
     pub(super) fn bonded(&self) -> bool {
         self.bond.is_some()
     }
