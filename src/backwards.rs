@@ -30,7 +30,10 @@
 //! tries every step sees all. Trials and halvings are capped.
 //!
 //! That no value passes, or all do, or that the post itself is too weak
-//! whatever the hole, is an [`Answer`], not an error.
+//! whatever the depth of its hole, is an [`Answer`], not an error. A check asked for
+//! beside ([`SiteChecks`](crate::check::SiteChecks)) that cannot be made is an
+//! error: it leaves the question open. [`cheapest`] is more lenient: it counts such
+//! a check for nothing and says so in the cautions.
 
 mod fence;
 mod hole;

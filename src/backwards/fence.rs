@@ -17,9 +17,10 @@ use crate::wind::{Infill, WindCode};
 /// where they are.
 ///
 /// # Errors
-/// A plan with designs of single posts: their numbers change with the spacing.
-/// A post without a planned depth; else as [`FencePlan::schedule`] of the plan
-/// itself, or where that refuses every value tried.
+/// A plan with designs, or site checks, of single posts: their numbers change with
+/// the spacing. A post without a planned depth; a check asked for beside that
+/// cannot be made; else as [`FencePlan::schedule`] of the plan itself, or where that
+/// refuses every value tried.
 ///
 /// ```
 /// use groundline::{backwards::*, check::PostDesign, fence::*, foundation::Hole, ground::*};

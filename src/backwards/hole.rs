@@ -19,8 +19,9 @@ use crate::wind::WindCode;
 /// at the limit may pass in a shallower, wider hole: ask with a lesser limit.
 ///
 /// # Errors
-/// Limit outside 0.01 to 300 ft; posts without a footing; else as
-/// [`FencePlan::schedule`], where that refuses every value tried.
+/// Limit outside 0.01 to 300 ft; posts without a footing of concrete; else as
+/// [`FencePlan::schedule`], or a check asked for beside that cannot be made, where
+/// every value tried is refused.
 ///
 /// ```
 /// use groundline::{backwards::*, check::PostDesign, fence::*, foundation::Hole, ground::*};

@@ -13,7 +13,7 @@ use crate::wind::WindCode;
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub enum Verdict {
-    /// Every check of every post passes, at this cost.
+    /// Every check made of every post passes, at this cost.
     Passes(f64),
     /// A post fails: the worst, what governs there, and how far.
     Fails {
@@ -79,7 +79,10 @@ impl Ranking {
 /// Ranks plans by a cost of your own, in whatever currency: a number made from
 /// the schedule. It is asked for of plans that pass only.
 ///
-/// A post without a planned depth counts as set to the depth it needs.
+/// A post without a planned depth counts as set to the depth it needs. A check asked
+/// for beside those of every post that cannot be made counts for nothing: look for
+/// [`Caution::NotAllChecked`](crate::caution::Caution::NotAllChecked) among the
+/// cautions of an option before it is taken.
 ///
 /// ```
 /// use groundline::{backwards::cheapest, check::PostDesign, fence::*, foundation::Hole};

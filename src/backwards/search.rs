@@ -39,8 +39,8 @@ pub struct Stretch<Q> {
 
 impl<Q: Measurable> Search<Q> {
     /// From a least to a greatest value by steps; the answer is exact to one
-    /// step. The last whole step counts where the range is none. About 100
-    /// values are tried first.
+    /// step. A range that is no whole number of steps ends at its last whole step,
+    /// counted from the mild end. About 100 values are tried first.
     ///
     /// # Errors
     /// An end not finite or negative, ends in the wrong order, a step that is

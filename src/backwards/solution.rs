@@ -75,12 +75,14 @@ pub enum Answer<Q> {
     Found(Q),
     /// Every value tried passes, up to this one, the last.
     PassesThroughout(Q),
-    /// The mildest value tried, this one, fails, and no other is an answer:
-    /// none passes, or it is asked of wind, and a post that fails in a mild
+    /// This value, the mildest tried that can be checked, fails, and no other is an
+    /// answer: none passes, or it is asked of wind, and a post that fails in a mild
     /// wind is not good for a harder one.
     FailsAtMildest(Q),
-    /// The same, and at the mildest value a post itself is too weak in bending or shear, whatever its hole
-    /// ([`PostCheck::post_is_too_weak`]).
+    /// The same, and at that value a post itself is too weak in bending or shear,
+    /// whatever the depth of its hole ([`PostCheck::post_is_too_weak`]). Of a speed, a
+    /// spacing or a height a wider hole may still do: it wants less depth, and the
+    /// moment in the post grows with depth.
     PostTooWeak(Q),
 }
 
@@ -125,7 +127,7 @@ pub struct Solution<Q, C: WindCode = AsceSite> {
     /// What passes again beyond the answer, among the values tried. Never
     /// counted on.
     pub passes_again: Vec<Stretch<Q>>,
-    /// How often the fence was checked.
+    /// How many forward checks of the fence, or of the one post, were made.
     pub evaluations: u32,
     pub(super) at: Q,
     pub(super) plan: FencePlan<C>,
@@ -176,8 +178,8 @@ impl<Q: Measurable, C: WindCode> Solution<Q, C> {
     }
 }
 
-/// The worst post of a plan, or one post; every one needs a planned depth, and
-/// whatever more was asked of it.
+/// The worst post of a plan, or one post, by its number, with the cautions. Every
+/// one needs a planned depth, and what more was asked of it must have been made.
 pub(super) fn worst<C: WindCode>(
     plan: &FencePlan<C>,
     which: Option<usize>,
@@ -217,7 +219,7 @@ where
     }
 }
 
-/// Is any post, or the one asked of, too weak whatever its hole?
+/// Is any post, or the one asked of, too weak whatever the depth of its hole?
 fn a_post_is_too_weak<C: WindCode>(plan: &FencePlan<C>, which: Option<usize>) -> bool
 where
     C::Level: CombinesTo<AllowableStress>,

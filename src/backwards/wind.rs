@@ -92,8 +92,9 @@ impl<L: LimitState> VariedWind for DirectPressure<L> {
 /// ```
 ///
 /// # Errors
-/// A post without a planned depth; else as [`FencePlan::schedule`] of the plan
-/// itself, or where that refuses every value tried.
+/// A post without a planned depth; a check asked for beside that cannot be made;
+/// else as [`FencePlan::schedule`] of the plan itself, or where that refuses every
+/// value tried.
 pub fn greatest_wind<C: VariedWind>(
     plan: &FencePlan<C>,
     search: Search<C::Intensity>,
