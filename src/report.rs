@@ -1,6 +1,22 @@
 //! Worksheets as text and as Markdown.
 //!
-//! Both carry the same lines; neither computes anything.
+//! Both carry the same lines, numbers to six significant digits; neither computes
+//! anything. Worksheets come of [`Schedule::worksheet`](crate::plan::Schedule::worksheet)
+//! and of the `worksheet` and `write` methods of results.
+//!
+//! ```
+//! # use groundline::{actions::*, check::*, foundation::Hole, ground::*, post::*, section::*};
+//! # use groundline::{limit_state::AllowableStress, units::*};
+//! # let steel = SteelStrength::new(ksi(50.0))?;
+//! # let pipe = PipePost::new(Tube::new(inch(2.375), inch(0.13))?, steel)?;
+//! # let ground = Ground::presumptive(SoilClass::Class4);
+//! # let design = PostDesign::in_concrete(ground, pipe.into(), Hole::round(inch(10.0))?)?;
+//! # let load = GroundlineActions::new(lb(150.0), lb_ft(500.0), lb(0.0), AllowableStress::Basic)?;
+//! let check = PostCheck::of_actions(&design, &load, Some(inch(36.0)))?;
+//! let sheet = check.worksheet("Post beside the drive", UnitSystem::Us);
+//! println!("{}", groundline::report::text(&sheet));
+//! # Ok::<(), groundline::Error>(())
+//! ```
 
 mod markdown;
 mod text;
@@ -33,7 +49,7 @@ fn result(step: &Step, system: UnitSystem) -> String {
     format!("{} = {:.6}", step.symbol, step.result.in_system(system))
 }
 
-/// How the result comes about, in a word for a given.
+/// The formula of a step, or the word "given".
 fn rule(step: &Step) -> &str {
     match step.origin {
         Origin::Given => "given",

@@ -58,17 +58,19 @@ pub struct Verdict {
     pub source: &'static Citation,
     /// Where its safety is.
     pub format: SafetyFormat,
-    /// The depth it asks for; or why it does not apply.
+    /// The depth below grade it asks for; or why it does not apply.
     pub needed: Result<NeededDepth, Error>,
-    /// What the planned depth is used at, where the method covers it.
+    /// What the planned depth is used at, where the method covers it: the shear,
+    /// times the overall factor where the format has one, over the ultimate one at the
+    /// same height; for the building code bearing needed over bearing allowed.
     pub utilization: Option<Utilization>,
     /// What gives way at the planned depth.
     pub mode: Option<Mode>,
     /// The greatest moment in the post under the load itself, where the
     /// method has one.
     pub greatest_moment: Option<Torque>,
-    /// A rigid method on a post that is not short for its ground; none where
-    /// that is not known.
+    /// Is a rigid method asked of a post that is not short for its ground? None where
+    /// that is not known ([`SideBySide::length_class`]).
     pub too_flexible: Option<bool>,
 }
 
@@ -98,13 +100,14 @@ pub struct SideBySide {
 }
 
 impl SideBySide {
-    /// A post or footing of a width, planned to a depth, under a load at
-    /// allowable-stress level, with the overall factor for methods that want
+    /// A post or footing of a bearing width, planned to a depth below grade, under a
+    /// load at allowable-stress level, with the overall factor for methods that want
     /// one (1.5 on overturning is published for Broms' method,
     /// [`crate::source::BROMS_FACTOR`]).
     ///
     /// # Errors
-    /// No shear, shear and moment in opposite senses, factor outside 1 to 5.
+    /// No shear, shear and moment in opposite senses, factor outside 1 to 5. A width or
+    /// depth out of range is refused by each method, in its [`Verdict`].
     pub fn new(
         profile: Profile,
         width: Length,
@@ -136,7 +139,9 @@ impl SideBySide {
         })
     }
 
-    /// With the pole formula of the building code beside them.
+    /// With the pole formula of the building code beside them. Ground and width are
+    /// its own, not those of the profile; for its cautions ask
+    /// [`PoleFormula::required`].
     #[must_use]
     pub fn with_code(self, formula: PoleFormula) -> Self {
         Self {

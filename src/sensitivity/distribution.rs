@@ -18,7 +18,8 @@ const EULER: f64 = 0.577_215_664_901_532_9;
 /// use groundline::sensitivity::Distribution;
 /// // Soil as presumed on the mean, coefficient of variation 30 %.
 /// let soil = Distribution::lognormal(1.0, 0.3)?;
-/// // Greatest speed in fifty years: 0.82 of the speed of the map, 14 % of it.
+/// // Greatest speed in fifty years, supposed: mean 0.82 of the speed of the map,
+/// // deviation 0.14 of it.
 /// let wind = Distribution::gumbel(0.82, 0.14)?;
 /// assert!(wind.share_below(1.0) > 0.85);
 /// assert!((soil.quantile(0.5)? - 1.0 / 1.09_f64.sqrt()).abs() < 1e-9);

@@ -135,9 +135,9 @@ pub struct Effect {
     pub base: Point,
     /// The plan at the high end of the band, or why there is none.
     pub high: Result<Point, Error>,
-    /// Of the governing utilization.
+    /// d ln u/d ln x, of the governing utilization u by the input x.
     pub elasticity: Elasticity,
-    /// Of the greatest required depth.
+    /// d ln d/d ln x, of the greatest required depth d.
     pub depth_elasticity: Elasticity,
     pub(super) trials: Vec<Trial>,
 }

@@ -29,8 +29,8 @@ pub enum Input {
     /// Planned depth, of posts that have one.
     PlannedDepth,
     /// Every bay, and so spacing and runs: posts keep their number, gates their
-    /// openings ([`FenceRun::with_bays_by`](crate::fence::FenceRun::with_bays_by)). Bays that snap to whole numbers in
-    /// a run of fixed length are asked of
+    /// openings ([`FenceRun::with_bays_by`](crate::fence::FenceRun::with_bays_by)).
+    /// Bays that snap to whole numbers in a run of fixed length are asked of
     /// [`greatest_spacing`](crate::backwards::greatest_spacing).
     PostSpacing,
     /// Height of the top above ground; the gap below stays.

@@ -70,8 +70,9 @@ impl Sensitivity {
 /// plan.
 ///
 /// # Errors
-/// Where the plan itself cannot be checked. A varied plan that cannot is told in
-/// its [`Effect`].
+/// Where the plan itself cannot be checked, what was asked for beside it
+/// ([`SiteChecks`](crate::check::SiteChecks)) included. A varied plan that cannot is
+/// told in its [`Effect`].
 ///
 /// ```
 /// use groundline::{check::PostDesign, fence::*, foundation::Hole, ground::*, plan::FencePlan};

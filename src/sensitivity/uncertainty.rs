@@ -216,7 +216,8 @@ impl Uncertainty {
 /// A post without a planned depth, whose ground would be used up exactly whatever
 /// happens; samples outside 1 to 1 000 000; no input, or one twice; an input the plan
 /// does not have; a distribution of which less than a thousandth is within the allowed
-/// range; else where the plan itself cannot be checked.
+/// range; else where the plan itself cannot be checked, what was asked for beside it
+/// included.
 pub fn uncertainty<C: VariedWind>(
     plan: &FencePlan<C>,
     inputs: &[(Input, Distribution)],
