@@ -249,10 +249,11 @@ pub(crate) struct Flags {
     #[arg(long, allow_hyphen_values = true)]
     pub(crate) frost: Option<Typed<Length>>,
     /// Lean of the top in ground whose stiffness grows with depth by this, such
-    /// as "5 MN/m3"; a timber post wants --modulus.
+    /// as "5 MN/m3".
     #[arg(long, allow_hyphen_values = true)]
     pub(crate) lean: Option<Typed<ForcePerVolume>>,
-    /// Modulus of elasticity of a timber post, for --lean.
+    /// Modulus of elasticity of a timber post, for --lean [default: that of its
+    /// species and grade, wet].
     #[arg(
         long,
         requires = "lean",
