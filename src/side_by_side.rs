@@ -153,7 +153,8 @@ impl SideBySide {
     /// With a post that yields at a moment: compared with the load times the
     /// overall factor, as the ground is, and with the load itself where the
     /// safety is in the strength of the soil. What the standard of the post
-    /// says about it is another check.
+    /// says about it is another check. A moment out of range is refused by each
+    /// method.
     #[must_use]
     pub fn yielding_at(self, moment: Torque) -> Self {
         Self {
