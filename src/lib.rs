@@ -12,6 +12,8 @@
 //! | is the hole as dug good enough? | [`plan::FencePlan::with_planned_depth`], [`plan::FencePlan::with_post`] for one that differs |
 //! | one post under a force I know? | [`actions::GroundlineActions::wind`], [`check::PostCheck::of_actions`] |
 //! | only the depth by the code formula? | [`embedment::PoleFormula::required`] |
+//! | what does wind of EN 1991-1-4 or AS/NZS 1170.2 bring to each post? | [`actions::FenceWind::cases`] |
+//! | does a post resist factored loads? | [`post::DesignResistance`] |
 //! | will it lean, heave, pull out; how many bags? | [`check::SiteChecks`], asked by [`plan::FencePlan::with_site_checks`] |
 //! | what does the ground really do? | [`response`], and [`side_by_side`] for every method |
 //! | what would this fence stand, what is the smallest hole, the cheapest post? | [`backwards`] |
