@@ -82,7 +82,8 @@ impl<C: WindCode> FencePlan<C> {
         }
     }
 
-    /// With another design and planned depth for one kind of post.
+    /// With another design and planned depth for one kind of post; without a depth
+    /// given such posts have none.
     #[must_use]
     pub fn with_kind(
         mut self,
@@ -95,8 +96,9 @@ impl<C: WindCode> FencePlan<C> {
         self
     }
 
-    /// With another design and planned depth for one post, by its number; it
-    /// counts before that of its kind.
+    /// With another design and planned depth for one post, by its number, from 1
+    /// along the fence; it counts before that of its kind. Without a depth given the
+    /// post has none. A number that no post has changes nothing and is not refused.
     #[must_use]
     pub fn with_post(mut self, number: usize, design: PostDesign, planned: Option<Length>) -> Self {
         self.by_number.retain(|entry| entry.0 != number);
