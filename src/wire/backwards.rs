@@ -86,30 +86,32 @@ records! {
         plan: PlanSpec,
         /// One post by its number; the whole fence unless said.
         post: Option<usize>,
-        /// Basic wind speeds to try, for a site of ASCE 7.
+        /// Basic wind speeds to try, for a site of ASCE 7; 40 to 300 mph by 0.1 mph
+        /// unless said.
         speeds: Option<SpeedRange>,
-        /// Pressures to try, for a pressure of your own.
+        /// Pressures to try, for a pressure of your own; 0.1 to 1000 psf by 0.1 psf
+        /// unless said.
         pressures: Option<PressureRange>,
     }
     /// The greatest spacing of posts for planned holes.
     GreatestSpacingRequest {
         /// The fence, every post with a depth.
         plan: PlanSpec,
-        /// Spacings to try.
+        /// Spacings to try; 1 to 40 ft by 1 in unless said.
         range: Option<LengthRange>,
     }
     /// The greatest height of the panel for planned holes.
     GreatestHeightRequest {
         /// The fence, every post with a depth.
         plan: PlanSpec,
-        /// Heights to try.
+        /// Heights to try; 1 to 40 ft by 1 in unless said.
         range: Option<LengthRange>,
     }
     /// The greatest solidity of the infill for planned holes.
     GreatestSolidityRequest {
         /// The fence, every post with a depth.
         plan: PlanSpec,
-        /// Solidities to try.
+        /// Solidities to try; 0.01 to 1 by 0.01 unless said.
         range: Option<ShareRange>,
     }
     /// The smallest hole, every one dug to a depth limit: ledge, water,
@@ -119,7 +121,7 @@ records! {
         plan: PlanSpec,
         /// How deep holes can be.
         depth_limit: Size,
-        /// Diameters or sides to try.
+        /// Diameters or sides to try; 3 in to 10 ft by 1/2 in unless said.
         range: Option<LengthRange>,
     }
     /// Values that pass again beyond the answer; never counted on.

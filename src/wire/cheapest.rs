@@ -30,13 +30,13 @@ records! {
     }
     /// What a plan costs, in any one currency.
     CostSpec {
-        /// Once.
+        /// Once, for the whole fence.
         fixed: Option<f64>,
-        /// A post.
+        /// For each post.
         post: Option<f64>,
-        /// Concrete.
+        /// Concrete, net, to the depth planned or else required.
         concrete: Option<VolumePrice>,
-        /// Digging.
+        /// Digging, by the depth of each hole.
         digging: Option<LengthPrice>,
     }
     /// An option.

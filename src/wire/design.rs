@@ -35,13 +35,15 @@ records! {
         class: Option<usize>,
         /// Allowable lateral bearing per depth; instead of class.
         lateral_bearing: Option<ForcePerVolume>,
-        /// Allowable vertical foundation pressure.
+        /// Allowable vertical foundation pressure; that of the class unless said,
+        /// and without either the base is not checked.
         vertical_pressure: Option<Pressure>,
-        /// Lateral bearing doubled as for an isolated pole (1806.3.4).
+        /// Lateral bearing doubled as for an isolated pole (1806.3.4): only where
+        /// 1/2 in (13 mm) of movement at grade does no harm; false unless said.
         isolated_pole: Option<bool>,
-        /// Doubling and one-third increase allowed together.
+        /// Doubling and one-third increase allowed together; false unless said.
         both_increases: Option<bool>,
-        /// Top layer that does not count.
+        /// Top layer that does not count; none unless said.
         discounted_top: Option<Size>,
     }
     /// A hole.
@@ -104,9 +106,10 @@ records! {
         foundation: FoundationSpec,
         /// Load combinations; basic unless said.
         combination: Option<AllowableStress>,
-        /// Factors of your own in their place.
+        /// Factors of your own in their place; for a fence only, since actions
+        /// given at grade are combined already.
         factors: Option<FactorsSpec>,
-        /// Reading of the 12 ft rule.
+        /// Reading of the 12 ft rule; cap_depth unless said.
         depth_cap: Option<DepthCap>,
         /// Rest before load.
         rest: Option<RestSpec>,

@@ -31,7 +31,8 @@ records! {
         solidity: f64,
         /// Diameter of round members; flat unless said.
         round_diameter: Option<Size>,
-        /// Share of the openings covered by slats, leaves, fabric.
+        /// Share of the openings covered by slats, leaves, fabric; none unless
+        /// said.
         covered: Option<f64>,
     }
     /// Members with gaps between them.
@@ -40,9 +41,10 @@ records! {
         member: Size,
         /// Clear gap between members.
         gap: Size,
-        /// Ice on every face.
+        /// Ice on every face; none unless said.
         ice: Option<Size>,
-        /// Share of the openings covered by slats, leaves, fabric.
+        /// Share of the openings covered by slats, leaves, fabric; none unless
+        /// said.
         covered: Option<f64>,
     }
     /// Another infill in the uppermost part of a panel.

@@ -62,7 +62,8 @@ records! {
     }
     /// What a post pulled straight up proves.
     AxialPullRequest {
-        /// Load over movement; instead of peak.
+        /// Load over movement, no movement less than the one before; instead of
+        /// peak.
         readings: Option<Vec<ReadingSpec>>,
         /// The peak alone; instead of readings.
         peak: Option<Force>,
@@ -169,7 +170,7 @@ records! {
         multiple: f64,
         /// Movement allowed at the target.
         allowed_movement: Option<Size>,
-        /// Load over movement.
+        /// Load over movement, no movement less than the one before.
         readings: Vec<ReadingSpec>,
     }
     /// Whether it does.

@@ -149,7 +149,7 @@ records! {
         winds: Option<Vec<WindAlongSpec>>,
         /// Moment at grade.
         moment: Option<Torque>,
-        /// Axial force, for the second order.
+        /// Axial compression, for the second order; none unless said.
         axial: Option<Force>,
         /// Search the share of the load at collapse, up to this one.
         collapse_up_to: Option<f64>,

@@ -23,7 +23,8 @@ records! {
     BagSpec {
         /// Weight; 40, 50, 60 and 80 lb yield as packaged unless said.
         weight: Force,
-        /// What it yields.
+        /// What it yields; needed for any other weight, and for all that is not
+        /// concrete.
         yields: Option<Volume>,
     }
     /// What to buy and carry for a post.

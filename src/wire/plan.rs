@@ -23,7 +23,7 @@ records! {
         post: PostKind,
         /// Its design.
         design: DesignSpec,
-        /// Its depth, planned or dug.
+        /// Its depth, planned or dug; that of the plan is not taken for it.
         planned_depth: Option<Size>,
     }
     /// Another design or depth for one post.
@@ -32,7 +32,7 @@ records! {
         number: usize,
         /// Its design; that of its kind unless said.
         design: Option<DesignSpec>,
-        /// Its depth, planned or dug.
+        /// Its depth, planned or dug; that of its kind unless said.
         planned_depth: Option<Size>,
         /// What more is asked of it, instead of what is asked of every post.
         checks: Option<SiteChecksSpec>,
@@ -45,7 +45,7 @@ records! {
         fence: FenceSpec,
         /// Design of posts that have none of their own.
         design: DesignSpec,
-        /// Depth, planned or dug, of posts that have none of their own.
+        /// Depth, planned or dug, of posts of all kinds that do not stand in kinds.
         planned_depth: Option<Size>,
         /// Kinds of post that differ.
         kinds: Option<Vec<KindSpec>>,

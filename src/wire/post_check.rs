@@ -37,9 +37,10 @@ records! {
         /// Moment about grade, of the same sign as a shear that overturns the
         /// same way.
         moment: Torque,
-        /// Weight at grade.
+        /// Weight at grade, downwards; 0 or more.
         axial: Force,
-        /// Depth planned or dug.
+        /// Depth planned or dug; without it the required depth is told and the
+        /// ground not checked.
         planned_depth: Option<Size>,
     }
     /// Ground and post against the actions.
@@ -52,7 +53,8 @@ records! {
         utilization: Utilization,
         /// Of what.
         governing: Governing,
-        /// Is every check at most 1?
+        /// Is every check made at most 1? Without a planned depth the ground is not
+        /// among them.
         passes: bool,
         /// The post fails whatever the depth.
         post_is_too_weak: bool,

@@ -28,7 +28,7 @@ records! {
     SoilSpec {
         /// Unit weight.
         unit_weight: UnitWeight,
-        /// Unit weight below water.
+        /// Saturated unit weight, below water; the same unless said.
         saturated_weight: Option<UnitWeight>,
         /// Angle of friction.
         friction_angle: Option<Angle>,
@@ -52,7 +52,7 @@ records! {
         layers: Vec<LayerSpec>,
         /// Depth of the water; none unless said.
         water: Option<Length>,
-        /// Top layer that does not count.
+        /// Top layer that does not count; none unless said.
         discounted_top: Option<Size>,
         /// Soil of a backfill ring the post bears against.
         backfill: Option<SoilSpec>,

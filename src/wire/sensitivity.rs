@@ -123,8 +123,9 @@ records! {
         plan: PlanSpec,
         /// The inputs.
         inputs: Vec<RandomInputSpec>,
-        /// Your random numbers, evenly spread between 0 and 1: one for each
-        /// input of each sample. Nothing here is random of itself.
+        /// Your random numbers, evenly spread between 0 and 1, neither included:
+        /// one for each input of a sample, sample by sample. Nothing here is random
+        /// of itself.
         shares: Vec<f64>,
     }
     /// How often; no reliability analysis to a code.

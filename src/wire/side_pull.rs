@@ -34,7 +34,7 @@ pub enum CurveLaw {
 records! {
     /// What a post pulled sideways says about the ground.
     SidePullRequest {
-        /// Load over movement.
+        /// Load over movement, no movement less than the one before.
         readings: Vec<ReadingSpec>,
         /// EI of the post.
         rigidity: FlexuralRigidity,

@@ -89,25 +89,25 @@ records! {
         exposure: Exposure,
         /// Kzt as given; 1 unless said. Instead of topography.
         kzt: Option<f64>,
-        /// Kzt by the formula.
+        /// Kzt by the formula; instead of kzt.
         topography: Option<TopographySpec>,
-        /// Ground elevation above sea level, for Ke.
+        /// Ground elevation above sea level, for Ke; Ke is 1 unless said.
         elevation: Option<Length>,
         /// G; 0.85 unless said.
         gust_factor: Option<f64>,
         /// Least pressure; 16 psf unless said.
         minimum_pressure: Option<Pressure>,
-        /// Which printed constants.
+        /// Which printed constants; customary, the larger loads, unless said.
         constants: Option<PrintedConstants>,
-        /// Between the columns of B/s.
+        /// A wall between the columns of B/s; interpolate unless said.
         column_gap: Option<ColumnGap>,
-        /// Short returns.
+        /// A return corner shorter than 0.3 s; no_reduction unless said.
         short_return: Option<ShortReturn>,
-        /// Height of the resultant.
+        /// Height of the resultant; never_below_grounded unless said.
         resultant_height: Option<ResultantHeight>,
-        /// Case B along a run.
+        /// Case B along a run; linear, the heavier reading, unless said.
         eccentric_case: Option<EccentricCase>,
-        /// Between solid and open.
+        /// Between the figures of solid and of open fences; guarded unless said.
         hand_over: Option<HandOver>,
     }
     /// A pressure of your own.

@@ -71,9 +71,9 @@ records! {
         remedy: Option<FrostRemedy>,
         /// Friction below the frost.
         friction: Option<SideFrictionSpec>,
-        /// Unit weight of the concrete.
+        /// Unit weight of the concrete; 145 pcf unless said.
         concrete: Option<UnitWeight>,
-        /// Weight of the post.
+        /// Weight of the post; none unless said.
         post_weight: Option<Force>,
     }
     /// Pull-out by a force on each post.
@@ -86,9 +86,9 @@ records! {
         wood_bond: Option<bool>,
         /// Allowable bond of your own between post and what it is set in.
         bond: Option<Stress>,
-        /// Unit weight of the concrete.
+        /// Unit weight of the concrete; 145 pcf unless said.
         concrete: Option<UnitWeight>,
-        /// Weight of the post.
+        /// Weight of the post; none unless said.
         post_weight: Option<Force>,
     }
     /// Weight with bending.
@@ -106,9 +106,9 @@ records! {
     MaterialsCheckSpec {
         /// Bag or kit.
         bag: BagSpec,
-        /// Waste as a share.
+        /// Waste as a share; none unless said.
         waste: Option<f64>,
-        /// Gravel base.
+        /// Gravel base below the post; none unless said.
         base: Option<Size>,
     }
     /// What more is asked of every post.

@@ -58,7 +58,7 @@ records! {
         climate_multiplier: Option<f64>,
         /// Md; 1 unless said.
         direction_multiplier: Option<f64>,
-        /// Mz,cat.
+        /// Mz,cat at the top of the fence; 1 unless said, so look it up.
         terrain_height_multiplier: Option<f64>,
         /// Ms; 1 unless said.
         shielding_multiplier: Option<f64>,
@@ -66,7 +66,8 @@ records! {
         topographic_multiplier: Option<f64>,
         /// Cdyn; 1 unless said.
         dynamic_factor: Option<f64>,
-        /// Zoned oblique wind off centre too.
+        /// Zoned oblique wind off centre too; also, the heavier reading, unless
+        /// said.
         off_centre_zones: Option<OffCentreZones>,
     }
 }

@@ -15,7 +15,8 @@ records! {
     VelocityPressureRequest {
         /// The site: asce7, en1991 or asnzs1170.
         site: SiteSpec,
-        /// Height above ground.
+        /// Height above ground; asnzs1170 has its multiplier given and does not
+        /// look at it.
         height: Length,
     }
     /// The velocity pressure.
