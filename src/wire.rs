@@ -38,6 +38,24 @@
 //! assert!(answer.problems().any(|p| p.path == "input.moment"));
 //! ```
 //!
+//! | you ask | `calculate` |
+//! |---|---|
+//! | one post under a shear and a moment I know? | `post_check` |
+//! | what is a hole already dug good for? | `post_capacity`; or `post_check` and `fence_schedule` with a `planned_depth` |
+//! | every post of a fence? | `fence_schedule` |
+//! | the wind on it, to any code? | `wind_pressures`, `fence_actions`, `velocity_pressure` |
+//! | what does the ground really do? | `response`, `lateral_methods` |
+//! | will it be pulled out or lifted by frost? | `pull_out`, `frost_balance`; of every post, the `checks` of `fence_schedule` |
+//! | what do pull tests prove? | `axial_pull` and `side_pull` of one test, `characteristic_value`, `compare_settings` and `proof_load` of several |
+//! | up to what wind, spacing, height? which is cheapest? | `greatest_wind` and its like, `smallest_hole`, `cheapest_option` |
+//!
+//! A line of each is in `examples/embed/requests.jsonl`; every name is in
+//! [`Input::NAMES`], every field in the JSON Schema. An optional field may be left
+//! out or null; in an answer what there is not is left out. A utilization is a
+//! number, or the text `no capacity`. A source has `id`, `document`, `clause` and
+//! `mark`; a worksheet a `title` and `sections` of `steps`, each with `symbol`,
+//! `meaning`, `origin`, `formula` and its `terms`, `result` and `source`.
+//!
 //! | what | where |
 //! |---|---|
 //! | plain data | [`Node`] |

@@ -248,6 +248,7 @@ impl OfPlan for Wind<'_> {
         C::Level: CombinesTo<AllowableStress>,
     {
         let Self(request, asked) = self;
+        // `at` is the plan; the ranges stand beside it.
         let top = Path::TOP;
         let input = top.field("input");
         let before = problems.iter().count();

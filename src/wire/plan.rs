@@ -227,7 +227,7 @@ impl PlanSpec {
 }
 
 /// A planned depth is one that can be checked.
-fn depth(given: Option<Size>, at: &Path<'_>, problems: &mut Problems) {
+pub(super) fn depth(given: Option<Size>, at: &Path<'_>, problems: &mut Problems) {
     if let Some(Size(depth)) = given {
         let made = crate::error::size_within("planned depth", depth, ft(0.01), ft(300.0));
         problems.take(&at.field("planned_depth"), made);

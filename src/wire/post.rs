@@ -270,14 +270,11 @@ impl SectionSpec {
 
 impl TimberSpec {
     fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<TimberPost> {
-        let made = Square::new(self.side.0);
-        let square = match problems.take(&at.field("side"), made) {
-            Some(square) => match self.loss {
-                Some(Size(loss)) => problems.take(&at.field("loss"), square.less_each_face(loss)),
-                None => Some(square),
-            },
-            None => None,
+        let spec = SquareSpec {
+            side: self.side,
+            loss: self.loss,
         };
+        let square = square(&spec, at, problems);
         let values = match (self.species, self.grade, self.fb, self.fv, self.size_class) {
             (Some(species), Some(grade), None, None, None) => problems.take(
                 &at.field("species"),

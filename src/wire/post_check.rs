@@ -1,6 +1,7 @@
 //! One post for actions at grade.
 
 use super::design::DesignSpec;
+use super::plan::depth;
 use super::reading::{Path, Problems};
 use super::record::{names, records};
 use super::request::{Asked, Calculation, Done};
@@ -10,7 +11,7 @@ use crate::check::{Governing, PostCheck, PostDesign};
 use crate::combination::CombinesTo;
 use crate::limit_state::AllowableStress;
 use crate::source::{self, Citation};
-use crate::units::{Force, Length, Torque, Volume, ft};
+use crate::units::{Force, Length, Torque, Volume};
 use crate::utilization::Utilization;
 
 names! {
@@ -148,10 +149,7 @@ impl PostCheckRequest {
             ("axial force", "axial"),
         ];
         let actions = problems.take_by(at, &names, actions);
-        if let Some(Size(depth)) = self.planned_depth {
-            let made = crate::error::size_within("planned depth", depth, ft(0.01), ft(300.0));
-            problems.take(&at.field("planned_depth"), made)?;
-        }
+        depth(self.planned_depth, at, problems);
         Some((design?, actions?))
     }
 }

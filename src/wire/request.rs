@@ -3,7 +3,7 @@
 use super::answer::{Answer, head};
 use super::input::Input;
 use super::reading::{Path, Problems};
-use super::record::{Record, list};
+use super::record::{MOST_FIELDS, Record, list};
 use super::value::{ReadField, Style, Wire};
 use super::{Node, VERSION};
 use crate::caution::Cautions;
@@ -119,8 +119,8 @@ impl Request {
             );
             return Err(problems);
         };
-        if fields.len() > 100 {
-            problems.add(&top, None, "at most 100 fields");
+        if fields.len() > MOST_FIELDS {
+            problems.add(&top, None, format!("at most {MOST_FIELDS} fields"));
             return Err(problems);
         }
         for (index, (name, _)) in fields.iter().enumerate() {

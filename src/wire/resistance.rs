@@ -12,7 +12,7 @@ use crate::limit_state::LimitState;
 use crate::post::{
     DesignResistance, PipeEn1993, Post, SquareTubeEn1993, TimberClass, TimberEn1995,
 };
-use crate::source::{self, Mark};
+use crate::source;
 use crate::units::{Force, Length, Pressure, Torque};
 use crate::utilization::Utilization;
 
@@ -141,9 +141,7 @@ impl PostResistanceResult {
             skew_moment: resistance.skew_moment,
             shear: resistance.shear,
         };
-        let memory = resistance.source.mark == Mark::FromMemory;
-        let cautions = Cautions::default().with_if(memory, Caution::FromMemory);
-        Done::new(result, cautions, [resistance.source])
+        Done::new(result, Cautions::default(), [resistance.source])
     }
 }
 

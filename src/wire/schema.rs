@@ -1,5 +1,5 @@
-//! The JSON Schema of requests (draft 2020-12), made from the same
-//! declarations as the reading.
+//! What the JSON Schemas of requests and answers (draft 2020-12) refer to by
+//! name, made from the same declarations as the reading.
 
 use super::Node;
 use super::node::Words;

@@ -1,4 +1,4 @@
-//! Pull-out, frost, and what to carry.
+//! Every way a post may be pulled out, on the wire.
 
 use super::profile::ProfileSpec;
 use super::reading::{Path, Problems};
@@ -10,7 +10,7 @@ use crate::error::Error;
 use crate::foundation::HoleShape;
 use crate::limit_state::AllowableStress;
 use crate::profile::Profile;
-use crate::source::{self};
+use crate::source;
 use crate::units::{Angle, Force, Measurable, Pressure, Volume};
 use crate::uplift::{
     Bond, Breakout, Friction, HowKnown, PullOut, PullOutMode, Shaft, presumptive_friction,
