@@ -28,6 +28,8 @@ impl Definitions {
     /// The schema of a quantity.
     pub(super) fn quantity(&mut self, dimension: Dimension) -> Node {
         self.named(&format!("{dimension:?}"), |_| {
+            let word = dimension.word();
+            let article = if word.starts_with('a') { "An" } else { "A" };
             let mut units = Vec::new();
             for unit in dimension.units() {
                 units.push(Node::text(unit.symbol));
@@ -36,7 +38,7 @@ impl Definitions {
             Node::object([
                 (
                     "description",
-                    Node::text(format!("A {} with its unit.", dimension.word())),
+                    Node::text(format!("{article} {word} with its unit.")),
                 ),
                 (
                     "anyOf",
