@@ -212,6 +212,7 @@ fn settings(
     system: UnitSystem,
     out: &mut String,
 ) -> Result<(), Error> {
+    // Tests of a setting stand together.
     let mut names: Vec<&str> = tests.iter().map(|test| test.setting.as_str()).collect();
     names.dedup();
     let mut samples = Vec::new();

@@ -102,7 +102,7 @@ pub(super) fn posts(out: &mut String, sheet: &Sheet<'_>) {
          <b>Planned depth</b>: † as dug. <b>Dig to</b>: the deeper of \
          both, {base}rounded up to the next {step}; a driven post is driven so deep. <b>Ground</b>, <b>post</b>, <b>base used</b>: demand over \
          capacity of lateral bearing, of the post itself, of vertical bearing; above 1.00 fails. \
-         <b>Concrete</b>: net, to the planned depth.</p>\n",
+         <b>Concrete</b>: net, to the planned depth, the required one where none is planned.</p>\n",
     );
     let noted: Vec<_> = sheet
         .rows
