@@ -577,7 +577,7 @@ def run(work):
     for budget in (FIRST, 1e9):
         again = ("missed so far",) if budget > FIRST else ()
         todo = [n for n in range(len(work.mutants)) if n not in work.dropped]
-        todo = [n for n in todo if work.verdicts.get(str(n), again)[0:1] == list(again) or str(n) not in work.verdicts]
+        todo = [n for n in todo if str(n) not in work.verdicts or work.verdicts[str(n)][0] in again]
         random.Random(1).shuffle(todo)
         with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as pool:
             for done, (number, verdict) in enumerate(zip(todo, pool.map(lambda n: attempt(n, budget), todo)), 1):
