@@ -14,6 +14,7 @@
 use crate::error::{Error, number_within, size_within, within};
 use crate::units::{Length, Measurable, Pressure, ft, psf};
 use crate::wind::infill::Member;
+use crate::wind::wall::HAIR;
 
 /// The columns of the figure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -27,8 +28,6 @@ pub enum OpenShape {
     RoundFast,
 }
 
-/// What rounding may take from a solidity.
-const HAIR: f64 = 1e-9;
 /// The limit of D√q, ft·√psf.
 const ROUND_LIMIT: f64 = 2.5;
 

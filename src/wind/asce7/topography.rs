@@ -21,9 +21,7 @@ use crate::error::{Error, within};
 use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
 use crate::units::{Length, ft};
-
-/// What rounding may take from a ratio.
-const HAIR: f64 = 1e-9;
+use crate::wind::wall::HAIR;
 
 /// What rises.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

@@ -14,7 +14,7 @@
 use super::options::{ColumnGap, ResultantHeight, ShortReturn};
 use crate::error::{Error, number_within};
 use crate::units::Length;
-use crate::wind::wall::WallShape;
+use crate::wind::wall::{HAIR, WallShape};
 
 /// s/h of the rows of [`CASES_A_B`].
 const S_OVER_H: [f64; 7] = [0.16, 0.2, 0.3, 0.5, 0.7, 0.9, 1.0];
@@ -70,8 +70,6 @@ const CASE_C: [[f64; 7]; 11] = [
     [4.00, 2.60, 2.00, 1.50, 1.35, 0.90, 0.55],
     [4.30, 2.55, 1.95, 1.85, 1.85, 1.10, 0.55],
 ];
-/// What rounding may take from a B/s before it counts as less.
-const HAIR: f64 = 1e-9;
 /// Smallest B/s at which the return-corner factor applies.
 const RETURN_FROM: f64 = 5.0;
 /// Lr/s and factor of a return corner. Quoted.

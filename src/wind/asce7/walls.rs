@@ -32,15 +32,13 @@ use crate::step::Worksheet;
 use crate::units::{Length, Pressure};
 use crate::wind::code::{WindCode, sealed};
 use crate::wind::patterns::{OffCentre, Strip, Uniform, WallPressures, WindCase, Zones};
-use crate::wind::wall::{WallEnds, WallShape};
+use crate::wind::wall::{HAIR, WallEnds, WallShape};
 use crate::wind::wall_wind::WallWind;
 
 /// The eccentricity of Case B.
 const CASE_B: f64 = 0.2;
 /// The solidity at which openings make 30 %.
 const OPEN_UP_TO: f64 = 0.7;
-/// What rounding may take from a solidity.
-const HAIR: f64 = 1e-9;
 
 /// What the wall figure gave.
 #[derive(Debug, Clone, Copy, PartialEq)]

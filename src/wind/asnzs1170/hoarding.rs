@@ -35,15 +35,13 @@ use crate::step::Worksheet;
 use crate::units::{Length, Pressure};
 use crate::wind::code::{WindCode, sealed};
 use crate::wind::patterns::{OffCentre, Strip, Uniform, WallPressures, WindCase, Zones};
-use crate::wind::wall::{WallEnds, WallShape};
+use crate::wind::wall::{HAIR, WallEnds, WallShape};
 use crate::wind::wall_wind::WallWind;
 
 /// e/b of oblique wind.
 const OBLIQUE: f64 = 0.2;
 /// The b/c from which oblique wind has zones.
 const ZONED_FROM: f64 = 5.0;
-/// What rounding may take from a ratio.
-const HAIR: f64 = 1e-9;
 /// The least b/c of the table.
 pub(super) const LEAST_B_OVER_C: f64 = 0.5;
 

@@ -32,7 +32,7 @@ use crate::wind::code::{WindCode, sealed};
 use crate::wind::patterns::{
     MOST_ZONES, OffCentre, Strip, Uniform, WallPressures, WindCase, Zones,
 };
-use crate::wind::wall::{WallEnds, WallShape};
+use crate::wind::wall::{HAIR, WallEnds, WallShape};
 use crate::wind::wall_wind::WallWind;
 
 /// cf of signboards, EN 1991-1-4 7.4.3, on gross area. Quoted.
@@ -55,8 +55,6 @@ pub(super) const POROUS: f64 = 1.2;
 pub(super) const LEAST_SOLIDITY: f64 = 0.8;
 /// Ends of zones A, B and C, in multiples of h. Quoted.
 const ZONE_ENDS: [f64; 3] = [0.3, 2.0, 4.0];
-/// What rounding may take from a ratio.
-const HAIR: f64 = 1e-9;
 
 /// cp,net of zones A (to 0.3 h from the windward end), B (to 2 h), C (to 4 h) and
 /// D: for l/h, length over height of the top, held below 3 and above 10; the

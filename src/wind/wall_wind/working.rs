@@ -8,7 +8,7 @@ use crate::wind::code::WindCode;
 use crate::wind::patterns::{Edge, MOST_ZONES, Strip, WindCase};
 
 /// A strip no wider than this, in m, is what rounding left of one.
-const HAIR: f64 = 1e-9;
+const SLIVER: f64 = 1e-9;
 
 impl<C: WindCode> WallWind<C> {
     /// Writes how the velocity pressure comes about.
@@ -144,7 +144,7 @@ impl<C: WindCode> WallWind<C> {
             .filter_map(|strip| {
                 let a = strip.from.value.max(from.value);
                 let b = strip.to.value.min(to.value);
-                (b - a > HAIR).then(|| (strip, Length::from_si(b - a)))
+                (b - a > SLIVER).then(|| (strip, Length::from_si(b - a)))
             })
             .take(MOST_ZONES)
             .collect();
