@@ -24,6 +24,7 @@ pub trait WindCode: Copy + core::fmt::Debug + PartialEq + sealed::Sealed {
     /// The limit state its pressures are at.
     type Level: LimitState;
     /// What it keeps to show its working.
+    #[doc(hidden)]
     type Working: Copy + core::fmt::Debug + PartialEq;
 
     /// The limit state.
@@ -39,6 +40,7 @@ pub trait WindCode: Copy + core::fmt::Debug + PartialEq + sealed::Sealed {
     ///
     /// # Errors
     /// A wall that the code, or an option, does not cover.
+    #[doc(hidden)]
     fn pressures(
         &self,
         shape: &WallShape,
@@ -46,6 +48,7 @@ pub trait WindCode: Copy + core::fmt::Debug + PartialEq + sealed::Sealed {
     ) -> Result<(WallPressures, Self::Working), Error>;
 
     /// Where the pressure of a zone comes from.
+    #[doc(hidden)]
     fn clause(wall: &WallWind<Self>, case: WindCase, zone: usize) -> &'static Citation;
 
     /// The cautions of a wall.
@@ -53,22 +56,28 @@ pub trait WindCode: Copy + core::fmt::Debug + PartialEq + sealed::Sealed {
 
     /// The heights the velocity pressure is taken at; where there is only one it
     /// stands twice.
+    #[doc(hidden)]
     fn reference_heights(working: &Self::Working) -> [Length; 2];
 
     /// Writes the velocity pressure.
+    #[doc(hidden)]
     fn write_site(wall: &WallWind<Self>, sheet: &mut Worksheet);
 
     /// Writes what all cases of a wall share.
+    #[doc(hidden)]
     fn write_shape(wall: &WallWind<Self>, sheet: &mut Worksheet);
 
     /// Writes coefficient and pressure, as `p`, of a case without zones.
+    #[doc(hidden)]
     fn write_uniform(wall: &WallWind<Self>, case: WindCase, sheet: &mut Worksheet);
 
     /// Writes what all zones of a case share.
+    #[doc(hidden)]
     fn write_zones(wall: &WallWind<Self>, case: WindCase, sheet: &mut Worksheet);
 
     /// Writes coefficient and pressure of a zone, the pressure under the
     /// symbol given.
+    #[doc(hidden)]
     fn write_zone(
         wall: &WallWind<Self>,
         case: WindCase,
@@ -78,5 +87,6 @@ pub trait WindCode: Copy + core::fmt::Debug + PartialEq + sealed::Sealed {
     );
 
     /// Writes the height of the resultant, as `hr`.
+    #[doc(hidden)]
     fn write_resultant(wall: &WallWind<Self>, sheet: &mut Worksheet);
 }
