@@ -199,8 +199,8 @@ citations! {
     NDS_4B = "nds/4b", "NDS Supplement", "Table 4B", Quoted;
     NDS_4D = "nds/4d", "NDS Supplement", "Table 4D", FromMemory;
     NDS_FACTORS = "nds/4.3", "NDS", "Table 4.3.1; CD, Ct, Ci, CL", FromMemory;
-    NDS_4_3_BENDING = "nds/3.3", "NDS", "3.3", FromMemory;
-    NDS_4_3_SHEAR = "nds/3.4", "NDS", "3.4.2", FromMemory;
+    NDS_3_3 = "nds/3.3", "NDS", "3.3", FromMemory;
+    NDS_3_4 = "nds/3.4", "NDS", "3.4.2", FromMemory;
     AISC_F8 = "aisc360/f8", "AISC 360", "F8, Mn = Fy Z", Quoted;
     AISC_F8_LOCAL_BUCKLING = "aisc360/f8-local-buckling", "AISC 360", "F8, noncompact and slender walls", FromMemory;
     NDS_LRFD = "nds/lrfd", "NDS", "Appendix N, KF, phi, lambda", FromMemory;

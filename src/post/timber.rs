@@ -131,8 +131,8 @@ impl TimberPost {
             &PostSection::Square(self.section),
             bending_moment(self.adjusted_bending(), self.section.section_modulus()),
             self.adjusted_shear() * self.section.area() * (2.0 / 3.0),
-            &source::NDS_4_3_BENDING,
-            &source::NDS_4_3_SHEAR,
+            &source::NDS_3_3,
+            &source::NDS_3_4,
         )
     }
 
@@ -194,8 +194,7 @@ impl TimberPost {
         let strength = self.strength();
         let adjusted = self.adjusted_bending();
         let moment = strength.moment;
-        let step =
-            TimberFactors::moment_step(sheet, adjusted, modulus, moment, &source::NDS_4_3_BENDING);
+        let step = TimberFactors::moment_step(sheet, adjusted, modulus, moment, &source::NDS_3_3);
         sheet.push(step);
         sheet.push(f.shear_step(self.values.shear(), self.adjusted_shear()));
         sheet.push(
@@ -207,7 +206,7 @@ impl TimberPost {
             )
             .with_as("Fv'", self.adjusted_shear(), Measure::Stress)
             .with_as("Ag", area, Measure::SectionArea)
-            .cite(&source::NDS_4_3_SHEAR),
+            .cite(&source::NDS_3_4),
         );
         let modulus = self.values.modulus().zip(self.values.modulus_mark());
         if let (Some((given, mark)), Some(adjusted)) = (modulus, self.adjusted_modulus()) {
