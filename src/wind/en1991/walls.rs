@@ -177,7 +177,7 @@ impl EnSite {
         let mut count = 0;
         // At most six are added.
         let mut add = |edge: f64| {
-            let there = edges[..count].iter().any(|e| (*e - edge).abs() < 1e-6);
+            let there = edges[..count].iter().any(|e| (*e - edge).abs() < HAIR);
             if edge < l && !there {
                 edges[count] = edge;
                 count += 1;
