@@ -311,6 +311,16 @@ fn cautions_of_sites() {
         assert_relative_eq!(wind.peak_pressure().height.to(m), base + 2.0);
         assert_eq!(told(&wind, Caution::Flexible), said, "base {base}");
     }
+    // Of a signboard it is the top too, not the middle that the pressure is of.
+    for (base, said) in [(11.0, false), (11.01, true), (12.0, true)] {
+        let board = wind(
+            &en().standing_on(m(base)).unwrap(),
+            wall(20.0, 4.0, 2.0, 1.0),
+        );
+        assert!(board.has(WindCase::OffCentre(Edge::Start)));
+        assert_relative_eq!(board.peak_pressure().height.to(m), base + 3.0);
+        assert_eq!(told(&board, Caution::Flexible), said, "base {base}");
+    }
     for (b_over_c, said) in [(0.49, true), (0.5, false), (1.0, false)] {
         let wind = wind(&asnzs(45.0), wall(2.0 * b_over_c, 2.0, 0.0, 1.0));
         assert_eq!(told(&wind, Caution::BeyondTable), said);

@@ -295,7 +295,8 @@ impl WindCode for EnSite {
 
     fn cautions(wall: &WallWind<Self>) -> Cautions {
         let figure = wall.working.figure;
-        let tall = wall.working.peak.height > m(15.0) && wall.code().structural <= 1.0;
+        let top = wall.code().base + wall.shape().top();
+        let tall = top > m(15.0) && wall.code().structural <= 1.0;
         Cautions::default()
             .with_if(tall, Caution::Flexible)
             .and(match figure {
