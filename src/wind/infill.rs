@@ -200,10 +200,11 @@ impl Infill {
 
     /// With ice of a thickness all round each member: members grow by twice
     /// that, their pitch stays. Ice counts as round on round members only.
-    /// A share covered by slats or fabric stays a share of what is open.
+    /// A share covered by slats or fabric stays a share of what is open. Nothing
+    /// changes where nothing is open.
     ///
     /// # Errors
-    /// Thickness outside 0 to 1 ft; an infill given by its solidity, whose
+    /// Thickness outside 0 to 1 ft; an infill given by a solidity below 1, whose
     /// openings are not known.
     ///
     /// ```
@@ -220,6 +221,7 @@ impl Infill {
             Pattern::OneWay(member, pitch) => Pattern::OneWay(grown(member, pitch), pitch),
             Pattern::BothSides(member, pitch) => Pattern::BothSides(grown(member, pitch), pitch),
             Pattern::TwoWay(member, pitch) => Pattern::TwoWay(grown(member, pitch), pitch),
+            solid @ Pattern::Given(..) if self.solidity() >= 1.0 => solid,
             Pattern::Given(..) => {
                 return Err(Error::NotApplicable {
                     field: "ice thickness",

@@ -444,7 +444,13 @@ fn infills() {
     assert_eq!(given.covered(0.0).unwrap().given_solidity(), Some(0.6));
     assert_eq!(given.covered(0.1).unwrap().given_solidity(), None);
     assert_relative_eq!(given.covered(0.1).unwrap().solidity(), 1.0 - 0.4 * 0.9);
+    // Its openings are not known, unless there are none.
     assert!(given.with_ice(inch(0.1)).is_err());
+    let round = Infill::given(1.0, Member::Round(inch(1.0))).unwrap();
+    for solid in [Infill::TIGHT, flat(1.0), round, given.covered(1.0).unwrap()] {
+        assert_eq!(solid.with_ice(inch(0.1)).unwrap(), solid);
+        assert!(solid.with_ice(ft(1.1)).is_err());
+    }
 }
 
 /// Of cases that press alike the first counts; off the wall nothing does.
