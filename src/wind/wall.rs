@@ -115,13 +115,19 @@ impl WallShape {
 
     /// With another infill in the uppermost part of the panel, a share of its
     /// height: a lattice top. Solidity is then that of the gross area. Of two
-    /// infills only: asked again, it takes what stands below as one, and where
-    /// that holds the most solid part, [`WallShape::dense_part`] is all of it.
+    /// infills only.
     ///
     /// # Errors
-    /// Share outside 0 to 1.
+    /// Share outside 0 to 1; a panel that has parts of different solidity already,
+    /// whose most solid part would not be known any more.
     pub fn with_top(self, share: f64, infill: &Infill) -> Result<Self, Error> {
         let share = number_within("share of the height", share, 0.0, 1.0)?;
+        if self.sparsest < self.densest {
+            return Err(Error::NotApplicable {
+                field: "share of the height",
+                reason: "the panel has two infills already; a third is not known here",
+            });
+        }
         let (below, above) = (self.solidity * (1.0 - share), infill.solidity() * share);
         let solidity = below + above;
         let low = self.middle * (1.0 - share);

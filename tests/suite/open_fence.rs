@@ -305,6 +305,16 @@ fn lattice_top() {
         lattice.solidity()
     );
     assert_eq!(all.with_top(0.0, &lattice).unwrap().densest(), 1.0);
+    // A third infill is refused; one that takes the place of all is the first.
+    let two = all.with_top(0.3, &lattice).unwrap();
+    for share in [0.0, 0.2, 1.0] {
+        let third = two.with_top(share, &Infill::TIGHT).unwrap_err();
+        assert_eq!(third.field(), "share of the height");
+    }
+    let again = two.with_infill(&lattice).with_top(0.3, &Infill::TIGHT);
+    assert_eq!(again.unwrap().dense_part(), (ft(8.0 * 0.7), ft(8.0)));
+    let whole = all.with_top(1.0, &lattice).unwrap();
+    assert!(whole.with_top(0.3, &Infill::TIGHT).is_ok());
 }
 
 /// Of two open infills the band that drags most counts, and q is taken at the
