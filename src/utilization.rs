@@ -79,8 +79,8 @@ impl fmt::Display for Utilization {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let text = if *self == Self::NO_CAPACITY {
             "no capacity".to_owned()
-        } else if !self.passes() && self.0 < 1.005 {
-            // Never show a failing check as 1.00.
+        } else if !self.passes() && self.0 <= 1.005 {
+            // Never show a failing check as 1.00; the double 1.005 is a little less.
             "1.01".to_owned()
         } else {
             format!("{:.2}", self.0)

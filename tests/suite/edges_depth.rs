@@ -296,6 +296,11 @@ fn a_block_on_its_base() {
         assert_eq!(half.max(used), used);
         assert!(used > half && used.cmp(&half).is_gt());
     }
+    // The double 1.005 is a little less than that, and would round to 1.00.
+    let over = Overturning::at_allowable_stress(kn_m(40.2)).unwrap();
+    let used = round.utilization(over, 1.0).unwrap();
+    assert_eq!((used.ratio(), used.passes()), (1.005, false));
+    assert_eq!(used.to_string(), "1.01");
 }
 
 /// Rules of thumb by hand, on both sides of where they change.
