@@ -170,7 +170,10 @@ macro_rules! as_broms {
             }
 
             fn ultimate(&$self, depth: Length, height: Length) -> Result<Ultimate, Error> {
-                $broms.ultimate(depth, height)
+                $broms.ultimate(depth, height).map(|broms| Ultimate {
+                    source: &source::UFC_REDUCED,
+                    ..broms
+                })
             }
 
             fn needed_depth(&$self, force: Force, height: Length) -> Result<NeededDepth, Error> {

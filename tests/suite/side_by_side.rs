@@ -15,7 +15,7 @@ use groundline::profile::{BearingSurface, Layer, Profile, Soil, Stiffness, presu
 use groundline::report;
 use groundline::response::{PostModel, Springs};
 use groundline::side_by_side::*;
-use groundline::source::Mark;
+use groundline::source::{self, Mark};
 use groundline::step::Worksheet;
 use groundline::units::*;
 
@@ -71,6 +71,7 @@ fn each_in_its_own_format() {
     );
     let verdict = find("UFC 3-220-20, drained");
     assert_eq!(verdict.format, SafetyFormat::ReducedStrength);
+    assert_eq!(verdict.source.id, source::UFC_REDUCED.id);
     let reduced = ReducedSand::new(kn_per_cu_m(18.0), deg(32.0), m(0.3)).unwrap();
     let hu = reduced.ultimate(m(1.0), m(0.9)).unwrap().shear.to(kn);
     assert_relative_eq!(
@@ -90,18 +91,19 @@ fn each_in_its_own_format() {
         own.needed_depth(kn(1.8), m(0.9)).unwrap()
     );
     let verdicts = all(clay()).verdicts();
+    // Each names its own document.
     let applicable: Vec<_> = verdicts
         .iter()
         .filter(|v| v.needed.is_ok())
-        .map(|v| v.method)
+        .map(|v| (v.method, v.source.id))
         .collect();
     assert_eq!(
         applicable,
         [
-            "Broms, cohesive",
-            "Brinch Hansen",
-            "rigid-plastic",
-            "UFC 3-220-20, undrained"
+            ("Broms, cohesive", source::BROMS_CLAY.id),
+            ("Brinch Hansen", source::HANSEN.id),
+            ("rigid-plastic", source::RIGID_PLASTIC.id),
+            ("UFC 3-220-20, undrained", source::UFC_REDUCED.id)
         ]
     );
 }
