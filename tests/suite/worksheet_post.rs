@@ -250,6 +250,20 @@ fn lines_of_the_pole_formulas() {
             }
         }
     }
+    // Both of the other sense: the same size, and the same lines.
+    for design in [cut_plain, cut_paved] {
+        let lines = |sign: f64| {
+            let check = checked_post(design, sign * 200.0, sign * 900.0, Some(5.0));
+            let mut sheet = Worksheet::new("", UnitSystem::Us);
+            check.required.write(&mut sheet);
+            check.planned.unwrap().write(&mut sheet);
+            for step in sheet.steps() {
+                crate::worksheet::recompute(step, UnitSystem::Us);
+            }
+            sheet.sections
+        };
+        assert_eq!(lines(-1.0), lines(1.0));
+    }
     // A moment alone: the limit of 18-1.
     let sheet = sheet_of(plain, 0.0, 900.0, None);
     absent(&sheet, &["A", "hP"]);

@@ -157,7 +157,10 @@ fn write_load(
     actions: &crate::actions::GroundlineActions<crate::limit_state::AllowableStress>,
     sheet: &mut Worksheet,
 ) {
-    if top.value > 0.0 && load.torque() != actions.moment() {
+    // Both stand without their sign, as the formula takes them; a restrained post
+    // turns about grade, and its moment is that of grade.
+    let moment = actions.moment().abs();
+    if load.torque() != moment {
         sheet.push(
             Step::computed(
                 "M",
@@ -165,7 +168,7 @@ fn write_load(
                 "M0 + P*t",
                 load.torque(),
             )
-            .with("M0", actions.moment())
+            .with("M0", moment)
             .with("P", load.force())
             .with("t", top),
         );
