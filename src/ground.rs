@@ -322,8 +322,8 @@ impl Ground {
             .with_if(self.isolated_pole, Caution::IsolatedPole)
     }
 
-    /// Writes the values taken, with the increases asked for; whether both may
-    /// be taken at once is [`Ground::lateral_increase`]'s to say.
+    /// Writes the values taken, with the increases asked for, and their product
+    /// where [`Ground::lateral_increase`] lets both be taken at once.
     pub fn write(&self, combination: AllowableStress, sheet: &mut Worksheet) {
         sheet.section("Ground");
         if let Some(class) = self.class {
@@ -358,16 +358,21 @@ impl Ground {
         } else {
             third
         });
-        sheet.push(
-            Step::computed_number(
-                "F",
-                "product of the increases",
-                "Fp*Ft",
-                pole * combination.soil_increase(),
-            )
-            .with_number("Fp", pole)
-            .with_number("Ft", combination.soil_increase()),
-        );
+        match self.lateral_increase(combination) {
+            Ok(product) => {
+                sheet.push(
+                    Step::computed_number("F", "product of the increases", "Fp*Ft", product)
+                        .with_number("Fp", pole)
+                        .with_number("Ft", combination.soil_increase()),
+                );
+            }
+            Err(_) => {
+                sheet.remark(
+                    "Fp and Ft are not known to be allowed together: without that being asked for \
+                     there is no F.",
+                );
+            }
+        }
         if self.discounted_top > ft(0.0) {
             sheet.push(Step::given(
                 "t",

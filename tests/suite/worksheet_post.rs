@@ -149,6 +149,16 @@ fn lines_of_the_ground() {
         assert!((ratio_of(&sheet, "F") - 4.0 / 3.0).abs() < 1e-12);
         let sheet = of(ground.as_isolated_pole().allowing_both_increases(), third);
         assert!((ratio_of(&sheet, "F") - 8.0 / 3.0).abs() < 1e-12);
+        // Refused together, so there is no product of them.
+        let mut sheet = Worksheet::new("", UnitSystem::Us);
+        ground.as_isolated_pole().write(third, &mut sheet);
+        present(&sheet, &["Fp", "Ft"]);
+        absent(&sheet, &["F"]);
+        assert!(says(&sheet, "not known to be allowed together"));
+        assert!(!says(
+            &of(ground, third),
+            "not known to be allowed together"
+        ));
         let sheet = of(ground.discounting_top(ft(0.5)).unwrap(), basic);
         assert_eq!(quantity::<Length>(&sheet, "t"), ft(0.5));
         absent(&of(ground.discounting_top(ft(0.0)).unwrap(), basic), &["t"]);
