@@ -163,19 +163,43 @@ impl<L: LimitState> LoadCase<L> {
                 Step::given_number("fd", "factor on dead load", set.dead()).cite(set.source()),
             );
         }
-        if weighed {
+        let axial = self.wind.axial();
+        if weighed && axial.value == 0.0 {
             sheet.push(
                 Step::computed("Nd", "factored weight at grade", "fd*N", actions.axial())
                     .with_number("fd", set.dead())
                     .with("N", self.dead.axial())
                     .cite(set.source()),
             );
+        } else if weighed {
+            sheet.push(Step::given(
+                "Nw",
+                "axial force stated with the wind, without a factor",
+                axial,
+            ));
+            sheet.push(
+                Step::computed(
+                    "Nd",
+                    "factored weight at grade, and the axial force of the wind",
+                    "fd*N + Nw",
+                    actions.axial(),
+                )
+                .with_number("fd", set.dead())
+                .with("N", self.dead.axial())
+                .with("Nw", axial)
+                .cite(set.source()),
+            );
         }
         let step = if leaf {
             Step::computed(
                 "M",
                 "moment at grade, with the weight of the gate in line and across",
-                "sqrt((fw*Mw + fd*Mi)^2 + (fd*Mx)^2)",
+                // The weight adds to the wind, and the result keeps its sign.
+                if self.wind.moment().value.is_sign_negative() {
+                    "-sqrt((fw*Mw - fd*Mi)^2 + (fd*Mx)^2)"
+                } else {
+                    "sqrt((fw*Mw + fd*Mi)^2 + (fd*Mx)^2)"
+                },
                 actions.moment(),
             )
             .with("Mi", in_line)

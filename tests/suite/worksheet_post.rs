@@ -10,7 +10,7 @@ use crate::worksheet_whole::*;
 use groundline::actions::{DeadEffects, GroundlineActions, LoadCase};
 use groundline::backfill::{Bag, RestDays, Setting};
 use groundline::check::*;
-use groundline::combination::CombinesTo;
+use groundline::combination::{Combination, CombinesTo};
 use groundline::embedment::DepthCap;
 use groundline::fence::*;
 use groundline::foundation::*;
@@ -688,6 +688,40 @@ fn combined_actions_of_each_case() {
                     }
                 }
             }
+        }
+    }
+}
+
+/// Wind of either sense with the weight of a leaf: the lines recompute and give
+/// what is computed with, of the sign of the wind; an axial force stated with the
+/// wind adds to the weight as it is.
+#[test]
+fn combined_of_either_sense() {
+    let set = Combination::of(AllowableStress::Basic)
+        .with_factors(0.6, 1.2, 0.6)
+        .unwrap();
+    let no_leaf = (0.0, 0.0);
+    for (moment, axial) in [(900.0, 0.0), (-900.0, 0.0), (-900.0, 50.0), (900.0, 50.0)] {
+        for (in_line, across) in [no_leaf, (300.0, 0.0), (0.0, 400.0), (300.0, 400.0)] {
+            let wind = GroundlineActions::new(
+                lb(moment / 4.0),
+                lb_ft(moment),
+                lb(axial),
+                groundline::limit_state::Strength,
+            )
+            .unwrap();
+            let dead = DeadEffects::new(lb(80.0), lb_ft(in_line), lb_ft(across)).unwrap();
+            let mut sheet = Worksheet::new("", UnitSystem::Us);
+            LoadCase::new(wind, dead).write_combined(&set, &mut sheet);
+            for step in sheet.steps() {
+                crate::worksheet::recompute(step, UnitSystem::Us);
+            }
+            let by_hand = (0.6 * 900.0 + 1.2 * in_line).hypot(1.2 * across);
+            let moment_at_grade = quantity::<Torque>(&sheet, "M").to(lb_ft);
+            assert!((moment_at_grade - by_hand.copysign(moment)).abs() < 1e-6);
+            let weight = quantity::<Force>(&sheet, "Nd").to(lb);
+            assert!((weight - (1.2 * 80.0 + axial)).abs() < 1e-9);
+            assert_eq!(uses(&sheet, "Nd", "Nw"), axial != 0.0);
         }
     }
 }
