@@ -53,7 +53,8 @@ pub struct Strength;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 #[non_exhaustive]
 pub enum AllowableStress {
-    /// Basic combinations, D + 0.6 W (ASCE 7 2.4.1). No stress increase.
+    /// Basic combinations, D + 0.6 W and 0.6 D + 0.6 W (ASCE 7 2.4.1). No stress
+    /// increase.
     #[default]
     Basic,
     /// Alternative combinations with stress increase, D + 0.6 ω W with
