@@ -107,7 +107,9 @@ pub struct LoadAndResistance;
 pub struct Characteristic;
 
 /// Design values of EN 1990, by the limit state whose partial factors they
-/// carry.
+/// carry. Strengths of the soil that go with them are divided by
+/// [`PartialFactor::soil_friction_factor`] and
+/// [`PartialFactor::soil_undrained_factor`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 #[non_exhaustive]
 pub enum PartialFactor {
@@ -120,8 +122,7 @@ pub enum PartialFactor {
     /// UPL: uplift.
     Uplift,
     /// GEO with reduced soil strength (set A2, design approach 1 combination
-    /// 2): soil strengths carry [`PartialFactor::soil_friction_factor`] and
-    /// [`PartialFactor::soil_cohesion_factor`].
+    /// 2).
     ReducedGround,
 }
 
@@ -134,25 +135,25 @@ impl PartialFactor {
         Self::ReducedGround,
     ];
 
-    /// What tan φ′ is divided by (EN 1997-1; from memory). 1 for the other sets:
-    /// EN 1997-1 divides it for EQU and UPL too (Tables A.2 and A.16, by the same,
-    /// from memory), which is not in here.
+    /// What tan φ′ is divided by: 1.25, and 1 for [`PartialFactor::Structure`] alone
+    /// (EN 1997-1 Annex A, Table A.2 for EQU, A.4 for GEO, A.16 for UPL; from
+    /// memory). The same for the effective cohesion c′.
     #[inline]
     pub const fn soil_friction_factor(self) -> f64 {
         match self {
-            Self::ReducedGround => 1.25,
-            _ => 1.0,
+            Self::Structure => 1.0,
+            Self::Equilibrium | Self::Uplift | Self::ReducedGround => 1.25,
         }
     }
 
-    /// What undrained strength cu is divided by, not the effective cohesion c′
-    /// (EN 1997-1; from memory). 1 for the other sets, as
-    /// [`PartialFactor::soil_friction_factor`].
+    /// What undrained strength cu is divided by, not the effective cohesion c′: 1.4,
+    /// and 1 for [`PartialFactor::Structure`] alone (EN 1997-1 Annex A, the tables of
+    /// [`PartialFactor::soil_friction_factor`]; from memory).
     #[inline]
-    pub const fn soil_cohesion_factor(self) -> f64 {
+    pub const fn soil_undrained_factor(self) -> f64 {
         match self {
-            Self::ReducedGround => 1.4,
-            _ => 1.0,
+            Self::Structure => 1.0,
+            Self::Equilibrium | Self::Uplift | Self::ReducedGround => 1.4,
         }
     }
 }

@@ -122,7 +122,7 @@ citations! {
     EN1991_7_11 = "en1991-1-4/7.11", "EN 1991-1-4:2005+A1:2010", "7.11, coefficient as given", Quoted;
     EN1991_MID_HEIGHT = "en1991-1-4/mid-height", "EN 1991-1-4", "no height of the resultant given for walls: mid-height of the panel", Derived;
     EN1990_STR = "en1990/str", "EN 1990", "STR/GEO, 6.10", FromMemory;
-    EN1990_EQU = "en1990/equ", "EN 1990", "EQU", FromMemory;
+    EN1990_EQU = "en1990/equ", "EN 1990, EN 1997-1", "EQU", FromMemory;
     EN1990_UPL = "en1990/upl", "EN 1990, EN 1997-1", "UPL", FromMemory;
     EN1990_GEO = "en1990/geo", "EN 1990, EN 1997-1", "GEO, design approach 1 combination 2", FromMemory;
 

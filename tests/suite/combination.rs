@@ -7,14 +7,19 @@ use groundline::limit_state::*;
 use groundline::source::Mark;
 use groundline::units::*;
 
-/// Factors on the ground, EN 1997-1 (from memory); those on loads are a table of
-/// `reference`.
+/// Factors on the ground, EN 1997-1 Annex A, Tables A.2, A.4 and A.16 (from
+/// memory); those on loads are a table of `reference`.
 #[test]
 fn factors_on_the_ground() {
-    assert_eq!(PartialFactor::ReducedGround.soil_friction_factor(), 1.25);
-    assert_eq!(PartialFactor::ReducedGround.soil_cohesion_factor(), 1.4);
-    assert_eq!(PartialFactor::Structure.soil_friction_factor(), 1.0);
-    assert_eq!(PartialFactor::Structure.soil_cohesion_factor(), 1.0);
+    for (set, friction, undrained) in [
+        (PartialFactor::Structure, 1.0, 1.0),
+        (PartialFactor::Equilibrium, 1.25, 1.4),
+        (PartialFactor::Uplift, 1.25, 1.4),
+        (PartialFactor::ReducedGround, 1.25, 1.4),
+    ] {
+        assert_eq!(set.soil_friction_factor(), friction, "{set:?}");
+        assert_eq!(set.soil_undrained_factor(), undrained, "{set:?}");
+    }
     let names: std::collections::BTreeSet<_> = PartialFactor::ALL
         .into_iter()
         .map(LimitState::name)
