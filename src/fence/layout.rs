@@ -234,7 +234,7 @@ impl Fence {
         while bends(end) {
             end += 1;
         }
-        start..(end + 1).min(self.runs.len())
+        start..end.saturating_add(1).min(self.runs.len())
     }
 
     /// What is at the ends of a run taken alone.
@@ -268,7 +268,11 @@ impl Fence {
                 before.and_then(|i| self.runs.get(i)),
                 false,
             ),
-            end: joint(self.turn_after(run), self.runs.get(run + 1), true),
+            end: joint(
+                self.turn_after(run),
+                run.checked_add(1).and_then(|i| self.runs.get(i)),
+                true,
+            ),
         }
     }
 

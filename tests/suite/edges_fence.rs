@@ -274,6 +274,55 @@ fn what_counts_as_a_return() {
     assert_eq!(three(60.0, 10.0), [0..1, 1..3, 1..3]);
     assert_eq!(three(10.0, 60.0), [0..2, 0..2, 2..3]);
     assert_eq!(three(90.0, 60.0), [0..1, 1..2, 2..3]);
+    // A run that is not there is an answer.
+    let fence = Fence::new(of(own));
+    for run in [1, usize::MAX - 1, usize::MAX] {
+        assert!(fence.stretch(run).is_empty(), "{run}");
+        assert_eq!(fence.ends(run), WallEnds::FREE);
+        assert_eq!(fence.turn_after(run), None);
+    }
+}
+
+/// The most cases a post can have, none of them lost: at a corner, a leaf hung in
+/// each run and another gate farther along it.
+#[test]
+fn a_post_of_eight_cases() {
+    let run = |near: f64, hinges: Hinges, far: f64| {
+        FenceRun::new(Panel::new(ft(6.0)).unwrap(), ft(40.0), ft(8.0))
+            .unwrap()
+            .with_gate(gate(ft(near), ft(4.0), hinges))
+            .unwrap()
+            .with_gate(gate(ft(far), ft(4.0), Hinges::AtStart))
+            .unwrap()
+    };
+    let (first, second) = (
+        run(36.0, Hinges::AtEnd, 8.0),
+        run(0.0, Hinges::AtStart, 28.0),
+    );
+    let fence = Fence::new(first).turning(deg(90.0), second).unwrap();
+    let post = fence.posts().iter().find(|post| post.arms().count() == 2);
+    let post = post.unwrap();
+    assert_eq!(post.leaves().count(), 2);
+    let wind = FenceWind::new(&site(), &fence).unwrap();
+    let kinds: Vec<_> = wind
+        .cases(post)
+        .iter()
+        .map(|case| (case.kind, case.run))
+        .collect();
+    let together = kinds.last().unwrap().1;
+    assert_eq!(
+        kinds,
+        [
+            (LoadCaseKind::AcrossRun, 0),
+            (LoadCaseKind::AcrossRun, 1),
+            (LoadCaseKind::BothRuns, kinds[2].1),
+            (LoadCaseKind::GateOpenAcross, 0),
+            (LoadCaseKind::GateOpenAlong, 0),
+            (LoadCaseKind::GateOpenAcross, 1),
+            (LoadCaseKind::GateOpenAlong, 1),
+            (LoadCaseKind::GateOpenTogether, together),
+        ]
+    );
 }
 
 /// Cautions of a fence: a leaf twists its post only where there is a gate, and
