@@ -86,17 +86,18 @@ impl<L: LimitState> LoadCase<L> {
     }
 }
 
-/// The load cases of one post, at most nine, kept without allocation. Reads
-/// as a slice.
+/// The load cases of one post, at most eight, kept without allocation: at a
+/// corner with gates in both runs, across each run and on both, gates shut; across
+/// each and on each open leaf, and all at once, gates open. Reads as a slice.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LoadCases<L: LimitState = Strength>(Held<L>);
 
-/// Most posts have one case, and writing nine costs more than finding it.
+/// Most posts have one case, and writing eight costs more than finding it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[expect(clippy::large_enum_variant, reason = "no allocation in a check")]
 enum Held<L: LimitState> {
     One([LoadCase<L>; 1]),
-    UpToNine([LoadCase<L>; 9], usize),
+    UpToEight([LoadCase<L>; 8], usize),
 }
 
 impl<L: LimitState> LoadCases<L> {
@@ -107,14 +108,14 @@ impl<L: LimitState> LoadCases<L> {
 
     pub(super) fn empty(level: L) -> Self {
         let nothing = GroundlineActions::nothing(level);
-        Self(Held::UpToNine(
-            [LoadCase::new(nothing, DeadEffects::NONE); 9],
+        Self(Held::UpToEight(
+            [LoadCase::new(nothing, DeadEffects::NONE); 8],
             0,
         ))
     }
 
     pub(super) fn push(&mut self, case: LoadCase<L>) {
-        if let Held::UpToNine(cases, count) = &mut self.0
+        if let Held::UpToEight(cases, count) = &mut self.0
             && let Some(slot) = cases.get_mut(*count)
         {
             *slot = case;
@@ -130,7 +131,7 @@ impl<L: LimitState> core::ops::Deref for LoadCases<L> {
     fn deref(&self) -> &[LoadCase<L>] {
         match &self.0 {
             Held::One(case) => case,
-            Held::UpToNine(cases, count) => cases.get(..*count).unwrap_or(&[]),
+            Held::UpToEight(cases, count) => cases.get(..*count).unwrap_or(&[]),
         }
     }
 }
