@@ -46,25 +46,25 @@ impl Panel {
     /// Height outside 0.5 to 40 ft; the gap more than 0.95 of it; the topping
     /// higher than what is left.
     pub fn with_top(self, top: Length) -> Result<Self, Error> {
-        let panel = Self {
+        Self {
             top: Self::new(top)?.top,
             ..self
         }
-        .with_clearance(self.clearance)?;
+        .with_clearance(self.clearance)
+    }
+
+    /// With a clear gap below it; a topping stays as it is.
+    ///
+    /// # Errors
+    /// Outside 0 to 0.95 of the height of its top; the topping higher than what is
+    /// left.
+    pub fn with_clearance(self, clearance: Length) -> Result<Self, Error> {
+        let clearance = size_within("clearance below", clearance, ft(0.0), self.top * 0.95)?;
+        let panel = Self { clearance, ..self };
         match self.topping {
             Some((height, infill)) => panel.with_topping(height, infill),
             None => Ok(panel),
         }
-    }
-
-    /// With a clear gap below it. A topping higher than what is left fills all
-    /// of it.
-    ///
-    /// # Errors
-    /// Outside 0 to 0.95 of the height of its top.
-    pub fn with_clearance(self, clearance: Length) -> Result<Self, Error> {
-        let clearance = size_within("clearance below", clearance, ft(0.0), self.top * 0.95)?;
-        Ok(Self { clearance, ..self })
     }
 
     /// With openings: solid area over gross area, in flat members.
@@ -139,11 +139,10 @@ impl Panel {
             None => below,
         }
     }
-    /// The share of the topping in the height; the clearance may have been
-    /// changed after it.
+    /// The share of the topping in the height, never above 1.
     fn topping_share(&self) -> f64 {
-        let share = |height: Length| (height.value / self.height().value).min(1.0);
-        self.topping.map_or(0.0, |(height, _)| share(height))
+        self.topping
+            .map_or(0.0, |(height, _)| height.value / self.height().value)
     }
     /// Writes how its solidity comes about; nothing for a tight panel.
     pub(crate) fn write_solidity(&self, sheet: &mut Worksheet) {

@@ -600,6 +600,12 @@ fn heights_keep_what_is_fixed() {
         topped.with_top(ft(1.5)).unwrap_err().field(),
         "clearance below"
     );
+    // A gap leaves the topping its height too: 6 ft less 5 ft.
+    assert!(topped.with_clearance(ft(5.0)).is_ok());
+    assert_eq!(
+        topped.with_clearance(ft(5.01)).unwrap_err().field(),
+        "height of the topping"
+    );
     assert_eq!(
         topped.with_top(ft(f64::NAN)).unwrap_err().field(),
         "fence height"
