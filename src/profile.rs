@@ -15,5 +15,6 @@ mod layers;
 pub mod presumed;
 mod soil;
 
+pub(crate) use layers::water;
 pub use layers::{BearingSurface, Layer, Profile};
 pub use soil::{Soil, Stiffness};

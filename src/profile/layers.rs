@@ -67,7 +67,7 @@ pub enum BearingSurface {
 /// let ground = Profile::new(vec![Layer::new(m(0.5), fill)?, Layer::new(m(4.0), clay)?])?
 ///     .with_water_at(m(1.5))?;
 /// assert_eq!(ground.depth(), m(4.5));
-/// // 17 × 0.5 + 19 × 1.0 + (19 − 9.81) × 0.5.
+/// // 17 × 0.5 + 19 × 1.0 + (19 − 9.80665) × 0.5.
 /// assert!((ground.effective_stress(m(2.0)).to(kpa) - 32.0967).abs() < 1e-4);
 /// # Ok::<(), groundline::Error>(())
 /// ```

@@ -16,9 +16,9 @@ use crate::caution::{Caution, Cautions};
 use crate::combination::{Combination, CombinesTo, WindUplift};
 use crate::error::{Error, within};
 use crate::limit_state::AllowableStress;
-use crate::profile::Profile;
+use crate::profile::{Profile, water};
 use crate::source::{self, Citation};
-use crate::units::{Force, ForcePerVolume, Volume, cu_m, kipf, kn_per_cu_m, lb};
+use crate::units::{Force, Volume, cu_m, kipf, lb};
 use crate::utilization::Utilization;
 
 /// How a friction is known.
@@ -198,7 +198,7 @@ impl PullOut {
         }
     }
 
-    /// With a part of the footing below water: 9.81 kN/m³ times its volume off
+    /// With a part of the footing below water: 9.80665 kN/m³ times its volume off
     /// its weight.
     ///
     /// # Errors
@@ -312,11 +312,6 @@ impl PullOut {
                 Caution::FieldTests,
             )
     }
-}
-
-/// The unit weight of water.
-fn water() -> ForcePerVolume {
-    kn_per_cu_m(9.81)
 }
 
 /// Is it a value of field tests?

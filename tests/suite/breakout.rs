@@ -78,14 +78,17 @@ fn water_takes_its_weight_off() {
     let wet = held(&base.standing_in_water(cu_m(0.5)).unwrap());
     assert_relative_eq!(
         wet.resistance.to(kn),
-        0.6 * (10.2 - 0.5 * 9.81),
+        0.6 * (10.2 - 0.5 * 9.806_65),
         max_relative = 1e-12
     );
     assert_eq!(
         held(&base.standing_in_water(cu_m(0.0)).unwrap()),
         held(&base)
     );
-    assert!(base.standing_in_water(cu_m(10.0 / 9.81 * 1.0001)).is_err());
+    assert!(
+        base.standing_in_water(cu_m(10.0 / 9.806_65 * 1.0001))
+            .is_err()
+    );
     for volume in [-0.1, f64::NAN, f64::INFINITY] {
         assert!(base.standing_in_water(cu_m(volume)).is_err());
     }

@@ -111,7 +111,7 @@ fn limits_of_a_pull_out() {
     let soil = |w: f64| base.lifting_soil_by_collar(lb(w)).is_ok();
     assert!(soil(0.0) && soil(1e6) && !soil(-1.0) && !soil(1.001e6));
     // All of a footing in water, and no more of it than weighs it away.
-    let most = lb(1_000.0).to(kn) / 9.81;
+    let most = lb(1_000.0).to(kn) / 9.806_65;
     assert!(base.standing_in_water(cu_m(most * 0.999_999)).is_ok());
     assert!(base.standing_in_water(cu_m(most * 1.000_1)).is_err());
     assert_eq!(
