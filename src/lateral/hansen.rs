@@ -27,7 +27,7 @@ use crate::error::{Error, within};
 use crate::profile::Profile;
 use crate::source::{self, Citation};
 use crate::step::Worksheet;
-use crate::units::{Angle, Force, Length, Measurable, Torque, deg};
+use crate::units::{Angle, Force, ForcePerVolume, Length, Measurable, Pressure, Torque, deg, show};
 use core::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI};
 
 /// Which strength of a soil that has both is used.
@@ -318,22 +318,24 @@ impl LateralMethod for Hansen {
     fn write(&self, depth: Length, height: Length, sheet: &mut Worksheet) -> Result<(), Error> {
         let ultimate = self.ultimate(depth, height)?;
         sheet.section("Brinch Hansen");
+        let system = sheet.system;
+        let stress = |pascal: f64| show(Pressure::from_si(pascal), system);
         for span in &self.spans {
             if span.from < depth.value && span.counts {
                 let c = &span.constants;
                 sheet.remark(format!(
-                    "From {:.3} m: Kq {:.4} to {:.4} (alpha {:.4}), Kc {:.4} to {:.4} (alpha {:.4}), \
-                     effective stress {:.2} kPa and {:.3} kPa/m, c {:.2} kPa.",
-                    span.from,
+                    "From {}: Kq {:.4} to {:.4} (alpha {:.4}), Kc {:.4} to {:.4} (alpha {:.4}), \
+                     effective stress {} and {}, c {}.",
+                    show(Length::from_si(span.from), system),
                     c.kq_surface,
                     c.kq_depth,
                     c.alpha_q,
                     c.kc_surface,
                     c.kc_depth,
                     c.alpha_c,
-                    span.stress / 1e3,
-                    span.growth / 1e3,
-                    span.cohesion / 1e3,
+                    stress(span.stress),
+                    show(ForcePerVolume::from_si(span.growth), system),
+                    stress(span.cohesion),
                 ));
             }
         }

@@ -133,6 +133,17 @@ fn balances() {
         let spans = remarks.filter(|remark| remark.starts_with("From ")).count();
         assert_eq!(spans, told, "{depth}");
     }
+    // In the units of its sheet: 0.4 m, and 18 kN/m³ of soil.
+    for (system, units, others) in [
+        (UnitSystem::Us, ["From 1.312 ft", "psf/ft"], [" m:", "kPa"]),
+        (UnitSystem::Si, ["From 0.4 m", "kPa/m"], [" ft:", "psf"]),
+    ] {
+        let mut sheet = Worksheet::new("", system);
+        hansen.write(m(1.2), m(1.5), &mut sheet).unwrap();
+        let told = sheet.sections[0].remarks.join("\n");
+        assert!(units.iter().all(|unit| told.contains(unit)), "{told}");
+        assert!(!others.iter().any(|unit| told.contains(unit)), "{told}");
+    }
 }
 
 /// What goes into a response and what comes out; its caution only where a spring
