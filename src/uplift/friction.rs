@@ -205,11 +205,12 @@ impl Friction {
 
     /// The stress at a depth, ultimate or allowable as
     /// [`Friction::is_allowable`] says; in the discounted top of the profile too.
-    /// Ranges are checked by [`Friction::resistance`].
     ///
     /// # Errors
-    /// α where the soil that pushes back has no undrained strength.
+    /// α where the soil that pushes back has no undrained strength; a presumptive
+    /// stress above 500 psf, another outside 0 to 1 MPa, α, K or δ out of range.
     pub fn stress(&self, profile: &Profile, z: Length) -> Result<Pressure, Error> {
+        self.checked()?;
         let su = || {
             let soil = profile.bearing_soil(z);
             soil.undrained_strength().ok_or(Error::NotApplicable {
@@ -233,9 +234,7 @@ impl Friction {
     /// allowable as [`Friction::is_allowable`] says.
     ///
     /// # Errors
-    /// As [`Friction::stress`]; a presumptive stress above 500 psf, another outside
-    /// 0 to 1 MPa, α, K or δ out of range; the shaft is deeper than the ground is
-    /// described.
+    /// As [`Friction::stress`]; the shaft is deeper than the ground is described.
     pub fn resistance(&self, profile: &Profile, shaft: &Shaft) -> Result<Force, Error> {
         // Two Gauss points are exact where the stress is linear; α of API is
         // not, so each span is cut in eight.

@@ -73,6 +73,12 @@ fn presumptive_friction_on_the_edge() {
     assert!(held(Friction::Alpha(1.0)) && !held(Friction::Alpha(1.01)));
     assert!(held(Friction::Beta(2.0, deg(45.0))) && !held(Friction::Beta(2.01, deg(45.0))));
     assert!(held(Friction::AlphaApi));
+    // The stress at a depth is as checked as the sum of it.
+    let stress = |friction: Friction| friction.stress(&clay(), m(0.5)).is_ok();
+    assert!(stress(Friction::Alpha(1.0)) && !stress(Friction::Alpha(1.01)));
+    assert!(stress(Friction::Given(kpa(1_000.0))) && !stress(Friction::Given(kpa(1_001.0))));
+    assert!(!stress(Friction::Presumptive(psf(500.1))));
+    assert!(!stress(Friction::Beta(f64::NAN, deg(25.0))) && stress(Friction::AlphaApi));
     assert!(Friction::alpha(0.05).is_ok() && Friction::alpha(0.049).is_err());
     assert!(Friction::beta(0.1, deg(5.0)).is_ok() && Friction::beta(2.0, deg(45.0)).is_ok());
     assert!(Friction::beta(0.099, deg(5.0)).is_err() && Friction::beta(0.1, deg(4.9)).is_err());
