@@ -69,17 +69,6 @@ impl Setting {
         self.bears_on_undisturbed_soil()
     }
 
-    /// The width that the ground formulas may take as b: that of the hole where
-    /// concrete fills it, of the post otherwise. Of a square hole it is the side,
-    /// less than the diagonal of [`crate::foundation::Foundation::bearing_width`];
-    /// of a square post the diagonal.
-    pub fn width(self, hole: &Hole, post: &PostSection) -> Length {
-        match self {
-            Self::PouredConcrete => hole.size(),
-            _ => post.bearing_width(),
-        }
-    }
-
     /// The cautions that go with it. `rested` says whether the load waits for
     /// it to set.
     pub fn cautions(self, rested: bool) -> Cautions {

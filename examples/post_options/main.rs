@@ -258,7 +258,7 @@ fn option(
     let load = line()
         .map(|post| *post.check.actions())
         .max_by(|a, b| a.moment().abs().value.total_cmp(&b.moment().abs().value));
-    let width = setting.width(&choice.hole, &choice.post.section());
+    let width = design.foundation().bearing_width().width();
     let lean = match load {
         Some(load) => lean(
             flags,

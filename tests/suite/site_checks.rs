@@ -1057,7 +1057,6 @@ fn settings_take_the_right_width_and_cautions() {
         assert_eq!(design.setting(), Some(setting));
         let b = design.foundation().bearing_width().width();
         assert_relative_eq!(b.to(inch), width, max_relative = 1e-12);
-        assert_eq!(b, setting.width(&hole, &design.post().section()));
         let said = cautions(design);
         let (concrete, foam) = (
             setting == Setting::PouredConcrete,
