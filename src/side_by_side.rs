@@ -394,5 +394,6 @@ impl SideBySide {
             .with(Caution::RetainedSoil)
             .with(Caution::Barrier)
             .with(Caution::MethodsDiffer)
+            .with_if(self.profile.is_presumed(), Caution::PresumptiveSoil)
     }
 }

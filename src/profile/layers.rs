@@ -2,6 +2,7 @@
 
 use super::soil::Soil;
 use crate::error::{Error, size_within, within};
+use crate::source;
 use crate::units::{ForcePerVolume, Length, Measurable, Pressure, ft, kn_per_cu_m, m};
 
 /// The unit weight of water, 1 000 kg/m³ × 9.806 65 m/s².
@@ -176,6 +177,20 @@ impl Profile {
             top += layer.thickness;
             (from, top, layer)
         })
+    }
+
+    /// Is a soil that it is made of, or the ring of backfill, one that nobody has
+    /// looked at?
+    pub(crate) fn is_presumed(&self) -> bool {
+        let ring = match &self.surface {
+            BearingSurface::Backfill(soil) => Some(soil),
+            BearingSurface::Undisturbed => None,
+        };
+        self.layers
+            .iter()
+            .map(Layer::soil)
+            .chain(ring)
+            .any(|soil| *soil.source() == source::NCDOT_DEFAULT_SOIL)
     }
 
     /// The soil that pushes back at a depth; the last one below the profile.

@@ -2,7 +2,9 @@
 //!
 //! A soil report is better. These are what documents print for ground nobody
 //! has looked at; what [`crate::caution::Caution::PresumptiveSoil`] says holds
-//! for them, though no result adds it by itself.
+//! for them, and [`crate::side_by_side::SideBySide::cautions`] adds it for
+//! [`default_sand`]. A stiffness alone leaves a soil its own source, and no result
+//! adds it.
 
 use super::layers::{Layer, Profile};
 use super::soil::{Soil, Stiffness};

@@ -342,6 +342,16 @@ fn presumed_values() {
     let ground = presumed::default_sand().unwrap();
     let soil = ground.layers()[0].soil();
     assert_eq!(soil.source().mark, Mark::Published);
+    // The caution goes with it, as a layer or as a ring, and not without.
+    let ring = BearingSurface::Backfill(*soil);
+    for (profile, said) in [
+        (ground.clone(), true),
+        (clay().borne_by(ring).unwrap(), true),
+        (clay(), false),
+    ] {
+        let cautions = all(profile).cautions();
+        assert_eq!(cautions.contains(Caution::PresumptiveSoil), said);
+    }
     // Between the rows, linear; beyond them, refused.
     let (k, _) = presumed::api_sand_stiffness(deg(36.5), false).unwrap();
     assert_relative_eq!(k.to(lb_per_cu_in), 171.0, max_relative = 1e-9);
