@@ -37,7 +37,7 @@ pub struct PostCheck<L: LimitState = Strength> {
     /// falls with it; at a planned depth too shallow, where the ground fails
     /// first, the shear is that of the required depth.)
     pub strength: PostStrengthCheck,
-    /// The base, where the ground has a vertical pressure.
+    /// The base, where the ground has a vertical pressure, under the heaviest case.
     pub bearing: Option<BearingCheck>,
     /// What governs.
     pub governing: Governing,
@@ -152,9 +152,12 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
             if strength.is_none_or(|(worst, _)| check.worst() > worst.worst()) {
                 strength = Some((check, case));
             }
-            if bearing.is_none() {
-                // The weight is the same in every case.
-                bearing = BearingCheck::new(&actions, design.ground(), design.foundation());
+            // On a fence the weight is the same in every case; cases given need not agree.
+            let base = BearingCheck::new(&actions, design.ground(), design.foundation());
+            if let Some(base) = base
+                && bearing.is_none_or(|worst| base.utilization > worst.utilization)
+            {
+                bearing = Some(base);
             }
         }
         let (strength, strength_case) = strength.ok_or(none)?;

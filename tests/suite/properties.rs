@@ -110,6 +110,36 @@ proptest! {
         }
     }
 
+    /// Cases given need not agree in their weight: the worst of each check is found
+    /// wherever it stands. Bearing by hand: the greatest weight over π/4 of a 1 ft hole.
+    #[test]
+    fn cases_in_any_order(
+        given in prop::collection::vec((1.0..800.0_f64, 0.5..6.0_f64, 0.0..6_000.0_f64), 1..5),
+        turn in 0..5_usize, depth in 3.0..6.0_f64,
+    ) {
+        let mut cases: Vec<_> = given.iter().map(|(v, h, n)| LoadCase::new(
+            GroundlineActions::wind(lb(*v), ft(*h)).unwrap(),
+            DeadEffects::new(lb(*n), lb_ft(0.0), lb_ft(0.0)).unwrap(),
+        )).collect();
+        let design = design(inch(12.0));
+        let of = |cases: &[LoadCase]| PostCheck::new(&design, cases, Some(ft(depth))).unwrap();
+        let first = of(&cases);
+        let heaviest = given.iter().map(|case| case.2).fold(0.0, f64::max);
+        let by_hand = heaviest / (std::f64::consts::PI / 4.0) / 2_000.0;
+        let bearing = first.bearing.unwrap().utilization.ratio();
+        prop_assert!((bearing - by_hand).abs() < 1e-9 * by_hand.max(1.0));
+        cases.rotate_left(turn % given.len());
+        let turned = of(&cases);
+        cases.reverse();
+        for other in [turned, of(&cases)] {
+            prop_assert_eq!(other.utilization, first.utilization);
+            prop_assert_eq!(other.governing, first.governing);
+            for check in Governing::ALL {
+                prop_assert_eq!(other.utilization_of(check), first.utilization_of(check));
+            }
+        }
+    }
+
     /// 18-1 never asks for less than 18-2, for one load.
     #[test]
     fn restraint_never_hurts(p in 1.0..20_000.0_f64, h in 0.1..20.0_f64) {
