@@ -37,8 +37,9 @@ pub enum ProofOutcome {
     NotReached,
     /// It moved further than allowed while it held the load.
     MovedTooFar,
-    /// It reached the load and then let go: after it was held, a reading is more
-    /// than a tenth below it.
+    /// It reached the load and then let go: a reading after the one that first
+    /// reached it is more than a tenth below it. Leave out readings of taking the load
+    /// off.
     LetGo,
 }
 
@@ -62,7 +63,8 @@ pub struct ProofResult {
     pub target: Force,
     /// The greatest one it reached.
     pub reached: Force,
-    /// The greatest movement while the target was held, where it was reached.
+    /// The greatest movement while the target was held, where it was reached: no
+    /// reading counts once the post was pulled further or let go.
     pub movement: Option<Length>,
     /// The verdict.
     pub outcome: ProofOutcome,
@@ -100,17 +102,18 @@ impl ProofLoad {
     pub fn judge(&self, pull: &Readings) -> ProofResult {
         let target = self.target();
         // A hair for rounding.
-        let movement = pull.movement_at(target * (1.0 - 1e-12)).map(|reached| {
+        let just = target * (1.0 - 1e-12);
+        let from = pull.all().iter().position(|(_, load)| *load >= just);
+        let after = from.and_then(|from| pull.all().get(from..)).unwrap_or(&[]);
+        let lets_go = |load: Force| load < target * (1.0 - 2.0 * BAND);
+        let let_go = after.iter().any(|(_, load)| lets_go(*load));
+        let movement = pull.movement_at(just).map(|reached| {
             // While the load stays at the target the post may creep.
-            let after = pull.all().iter().skip_while(|(at, _)| *at < reached);
             after
-                .take_while(|(_, load)| *load <= target * (1.0 + BAND))
+                .iter()
+                .take_while(|(_, load)| *load <= target * (1.0 + BAND) && !lets_go(*load))
                 .filter(|(_, load)| *load >= target * (1.0 - BAND))
                 .fold(reached, |_, (at, _)| *at)
-        });
-        let let_go = movement.is_some_and(|held| {
-            let mut after = pull.all().iter().skip_while(|(at, _)| *at <= held);
-            after.any(|(_, load)| *load < target * (1.0 - 2.0 * BAND))
         });
         let outcome = match (movement, self.allowed) {
             (None, _) => ProofOutcome::NotReached,

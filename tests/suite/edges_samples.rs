@@ -283,6 +283,18 @@ fn proofs_on_the_edge() {
     // A load that was low on the way up has not let go.
     let up = proof.judge(&readings(&[(1.0, 0.5), (2.0, 2.0), (8.0, 3.0)]));
     assert_eq!(up.outcome, ProofOutcome::Stood);
+    // Let go, and pulled back up into the band, whether far, at once or above it.
+    for let_go in [
+        [(5.0, 3.0), (6.0, 0.5), (7.0, 2.9)],
+        [(5.0, 3.0), (5.0, 0.5), (7.0, 3.1)],
+        [(5.0, 3.2), (6.0, 0.5), (7.0, 3.0)],
+        [(5.0, 3.0), (6.0, 2.69), (7.0, 3.0)],
+    ] {
+        let judged = proof.judge(&readings(&let_go));
+        assert_eq!(judged.outcome, ProofOutcome::LetGo);
+        // What comes after is no movement under the load.
+        assert!(judged.movement.unwrap() <= mm(5.0));
+    }
     // As far as allowed and not further.
     let creep = readings(&[(2.0, 3.0), (8.0, 3.0)]);
     let judged = |most: f64| proof.allowing(mm(most)).unwrap().judge(&creep).outcome;
