@@ -27,6 +27,8 @@ pub struct BearingCheck {
     pub demand: Pressure,
     /// qa, allowable pressure: tabular or the user's.
     pub capacity: Pressure,
+    /// Where qa comes from.
+    pub capacity_source: &'static Citation,
     /// Their ratio.
     pub utilization: Utilization,
 }
@@ -47,6 +49,7 @@ impl BearingCheck {
             base,
             demand,
             capacity,
+            capacity_source: ground.vertical_source(),
             utilization: Utilization::of(demand, capacity),
         })
     }
@@ -74,7 +77,7 @@ impl BearingCheck {
         );
         sheet.push(
             Step::given("qa", "allowable foundation pressure", self.capacity)
-                .cite(&source::IBC_1806_2),
+                .cite(self.capacity_source),
         );
         sheet.push(
             Step::computed_number("ub", "utilization", "qv/qa", self.utilization.ratio())

@@ -17,7 +17,7 @@
 use crate::caution::{Caution, Cautions};
 use crate::error::{Error, size_within, within};
 use crate::limit_state::AllowableStress;
-use crate::source;
+use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
 use crate::units::{ForcePerVolume, Length, Pressure, ft, psf, psf_per_ft};
 
@@ -172,6 +172,8 @@ pub struct Ground {
     class: Option<SoilClass>,
     lateral: LateralBearing,
     vertical: Option<Pressure>,
+    /// Is the vertical pressure that of the table?
+    tabular_vertical: bool,
     isolated_pole: bool,
     both_increases: bool,
     discounted_top: Length,
@@ -185,6 +187,7 @@ impl Ground {
             class: Some(class),
             lateral: class.lateral_bearing(),
             vertical: Some(class.vertical_pressure()),
+            tabular_vertical: true,
             isolated_pole: false,
             both_increases: false,
             discounted_top: ft(0.0),
@@ -199,6 +202,7 @@ impl Ground {
             class: None,
             lateral,
             vertical: None,
+            tabular_vertical: false,
             isolated_pole: false,
             both_increases: false,
             discounted_top: ft(0.0),
@@ -226,6 +230,7 @@ impl Ground {
         let pressure = within("vertical pressure", pressure, psf(100.0), psf(100_000.0))?;
         Ok(Self {
             vertical: Some(pressure),
+            tabular_vertical: self.tabular_vertical && self.vertical == Some(pressure),
             ..self
         })
     }
@@ -281,6 +286,15 @@ impl Ground {
     pub const fn vertical(&self) -> Option<Pressure> {
         self.vertical
     }
+    /// Where the vertical pressure comes from: the table, where its value stands.
+    #[inline]
+    pub(crate) const fn vertical_source(&self) -> &'static Citation {
+        if self.tabular_vertical {
+            &source::IBC_1806_2
+        } else {
+            &source::GIVEN
+        }
+    }
     /// Is lateral bearing doubled?
     #[inline]
     pub const fn is_isolated_pole(&self) -> bool {
@@ -318,7 +332,10 @@ impl Ground {
             .with(Caution::Frost)
             .with(Caution::Slope)
             .with(Caution::RetainedSoil)
-            .with_if(self.class.is_some(), Caution::PresumptiveSoil)
+            .with_if(
+                self.class.is_some() || self.tabular_vertical,
+                Caution::PresumptiveSoil,
+            )
             .with_if(self.isolated_pole, Caution::IsolatedPole)
     }
 

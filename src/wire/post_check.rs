@@ -120,6 +120,7 @@ pub(super) fn sources<L: CombinesTo<AllowableStress>>(
     let presumed = ground.class().map(|_| &source::IBC_1806_2);
     let doubled = ground.is_isolated_pole().then_some(&source::IBC_1806_3_4);
     let bearing = check.bearing.map(|bearing| bearing.source());
+    let pressure = check.bearing.map(|bearing| bearing.capacity_source);
     [
         Some(check.source()),
         Some(check.required.equation().citation()),
@@ -129,6 +130,7 @@ pub(super) fn sources<L: CombinesTo<AllowableStress>>(
         Some(check.strength.strength.moment_source),
         Some(check.strength.strength.shear_source),
         bearing,
+        pressure,
     ]
     .into_iter()
     .flatten()

@@ -5,12 +5,17 @@ use crate::samples::{pine, pipe};
 use approx::assert_relative_eq;
 use groundline::actions::GroundlineActions;
 use groundline::bearing::BearingCheck;
+use groundline::caution::Caution;
 use groundline::foundation::{Foundation, Hole, HoleShape, Restraint, SquareWidth};
-use groundline::ground::{Ground, SoilClass};
+use groundline::ground::{Ground, LateralBearing, SoilClass};
 use groundline::limit_state::AllowableStress;
 use groundline::post::Post;
 use groundline::section::PostSection;
-use groundline::units::{Area, Force, Measurable, cu_ft, ft, inch, lb, lb_ft, psf, sq_ft, sq_in};
+use groundline::source;
+use groundline::step::Worksheet;
+use groundline::units::{
+    Area, Force, Measurable, UnitSystem, cu_ft, ft, inch, lb, lb_ft, psf, psf_per_ft, sq_ft, sq_in,
+};
 
 fn section(post: impl Into<Post>) -> PostSection {
     post.into().section()
@@ -127,4 +132,30 @@ fn vertical_bearing() {
     assert_relative_eq!(check.utilization.ratio(), 0.2, max_relative = 1e-12);
     let none = Ground::with_lateral_bearing(SoilClass::Class4.lateral_bearing());
     assert!(BearingCheck::new(&load(lb(900.0)), &none, &foundation).is_none());
+    // The table is cited where its value stands, and there alone; what it supposes of
+    // the ground is said wherever a value of it is left.
+    let own = |ground: Ground| ground.with_vertical_pressure(psf(2_500.0)).unwrap();
+    let lateral = ground.with_lateral(LateralBearing::new(psf_per_ft(120.0)).unwrap());
+    for (ground, source, presumed) in [
+        (ground, &source::IBC_1806_2, true),
+        (lateral, &source::IBC_1806_2, true),
+        (own(ground), &source::GIVEN, true),
+        (own(lateral), &source::GIVEN, false),
+        (own(none), &source::GIVEN, false),
+    ] {
+        let check = BearingCheck::new(&load(lb(900.0)), &ground, &foundation).unwrap();
+        assert_eq!(check.capacity_source, source);
+        let mut sheet = Worksheet::new("", UnitSystem::Us);
+        check.write(&mut sheet);
+        let line = sheet.steps().find(|step| step.symbol == "qa").unwrap();
+        assert_eq!(line.citation, Some(source));
+        let said = ground.cautions().contains(Caution::PresumptiveSoil);
+        assert_eq!(said, presumed);
+    }
+    // Given as the table has it, it is the table's; changed and changed back it is given.
+    let same = ground.with_vertical_pressure(psf(2_000.0)).unwrap();
+    assert_eq!(same, ground);
+    let back = own(ground).with_vertical_pressure(psf(2_000.0)).unwrap();
+    let check = BearingCheck::new(&load(lb(900.0)), &back, &foundation).unwrap();
+    assert_eq!(check.capacity_source, &source::GIVEN);
 }
