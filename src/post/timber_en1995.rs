@@ -24,7 +24,7 @@ pub enum TimberClass {
     C16,
     /// Softwood, fm,k 24, fv,k 4.0 MPa.
     C24,
-    /// Hardwood, fm,k 30, fv,k 4.0 MPa (3.9 by another edition). From memory.
+    /// Hardwood, fm,k 30, fv,k 3.9 MPa (4.0 in the edition of 2009). From memory.
     D30,
     /// fm,k, fv,k and E0,mean of another.
     Given(Pressure, Pressure, Pressure),
@@ -45,7 +45,8 @@ impl TimberClass {
     pub fn shear(self) -> Pressure {
         match self {
             Self::C16 => mpa(3.2),
-            Self::C24 | Self::D30 => mpa(4.0),
+            Self::C24 => mpa(4.0),
+            Self::D30 => mpa(3.9),
             Self::Given(_, shear, _) => shear,
         }
     }
