@@ -164,7 +164,7 @@ citations! {
     TOLERANCE_LIMIT = "tolerance-limit", "ASTM D2915, ISO 16269-6", "one-sided tolerance limit, normal", FromMemory;
     EN1997_CORRELATION = "en1997/a.9", "EN 1997-1", "Table A.9, correlation factors of static load tests", Quoted;
     EN1997_GROUND_TESTS = "en1997/a.10", "EN 1997-1", "Table A.10, correlation factors of ground test profiles", Quoted;
-    WILSON = "wilson-1927", "Wilson 1927", "score interval of a proportion", FromMemory;
+    WILSON = "wilson-1927", "Wilson 1927", "score interval of a proportion", Derived;
     LOG_SLOPE = "log-slope", "Slope in logarithms", "central difference over 1/(1 + h) to 1 + h", Derived;
     WELCH = "welch", "Welch 1947, Satterthwaite 1946", "difference of two means", FromMemory;
     PROOF_LOAD = "proof-load", "ASTM D3689, D3966", "proof at 1.0 to 1.5, sideways to 2.0 times the load", FromMemory;

@@ -22,6 +22,7 @@ use groundline::post::*;
 use groundline::report;
 use groundline::section::*;
 use groundline::sensitivity::*;
+use groundline::source::Mark;
 use groundline::units::*;
 use groundline::wind::*;
 use proptest::prelude::*;
@@ -1283,6 +1284,8 @@ fn hostile_arguments() {
 /// Wilson's interval by the equation it solves, (k/n − p)² = z² p (1 − p)/n.
 #[test]
 fn wilson_interval() {
+    // Mathematics that this test checks, so it carries no caution.
+    assert_eq!(Proportion::source().mark, Mark::Derived);
     for (k, n) in [(0, 1), (1, 1), (3, 10), (999, 1_000), (12, 100_000)] {
         let share = Proportion::new(k, n).unwrap();
         let (low, high) = share.interval();
