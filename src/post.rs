@@ -14,7 +14,8 @@
 //! | round hollow section, design resistance | [`PipeEn1993`] | EN 1993-1-1 |
 //! | square hollow section, design resistance | [`SquareTubeEn1993`] | EN 1993-1-1 |
 //! | timber, pipe and tube in load and resistance factors | [`TimberPost::design_strength`], [`PipePost::design_strength`], [`SquareTubePost::design_strength`] | NDS Appendix N, AISC 360 |
-//! | design resistance against design actions | [`DesignResistance`] | |
+//! | what a post resists in design actions | [`DesignResistance`] | that of the post |
+//! | a post against design actions | [`DesignCheck`] | |
 //! | moment and shear below grade | [`BelowGrade`] | statics |
 //! | timber, pipe and tube as sold | [`catalogue`] | NDS Supplement, ASTM F1083, F1043, A500 |
 //! | how far the top leans, with [`Post::rigidity`] | [`Lean`] | statics |

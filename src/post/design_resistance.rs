@@ -11,13 +11,16 @@ use crate::units::{Force, Torque, n_m, newton};
 use crate::utilization::Utilization;
 use core::marker::PhantomData;
 
+/// The share of Vpl,Rd up to which EN 1993-1-1 6.2.8 lets shear be. From memory.
+const HALF: f64 = 0.5;
+
 /// MRd and VRd, or φMn and φVn: the limit state says which, and only design
 /// actions of the same one can be compared with them.
 ///
 /// Bending about both axes of a square is added up linearly, which is safe: EN
 /// 1995-1-1 6.1.6 and, in classes 1 and 2, EN 1993-1-1 6.2.9 count it for less (from
 /// memory). Bending is not reduced for shear, which EN 1993-1-1 6.2.8 asks for beyond half of
-/// Vpl,Rd (from memory): look at [`DesignCheck::shear`].
+/// Vpl,Rd (from memory): [`DesignCheck::wants_less_bending`] tells where it does.
 ///
 /// ```
 /// use groundline::{actions::*, limit_state::*, post::*, section::*, units::*};
@@ -44,8 +47,12 @@ pub struct DesignResistance<L: LimitState = PartialFactor> {
     pub skew_moment: Torque,
     /// VRd.
     pub shear: Force,
-    /// Where they come from.
-    pub source: &'static Citation,
+    /// Where the moment comes from.
+    pub moment_source: &'static Citation,
+    /// Where the shear comes from.
+    pub shear_source: &'static Citation,
+    /// Does shear beyond half of it take from the moment (EN 1993-1-1 6.2.8)?
+    shear_takes: bool,
     level: PhantomData<L>,
 }
 
@@ -61,6 +68,16 @@ pub struct DesignCheck {
     pub skew_bending: Utilization,
     /// Of shear.
     pub shear: Utilization,
+    wants_less_bending: bool,
+}
+
+impl DesignCheck {
+    /// Is shear beyond half of Vpl,Rd, where EN 1993-1-1 6.2.8 (from memory) takes the
+    /// strength that bending may count on down? That is not computed:
+    /// [`DesignCheck::bending`] is then no answer. Never of other standards.
+    pub const fn wants_less_bending(&self) -> bool {
+        self.wants_less_bending
+    }
 }
 
 impl<L: LimitState> DesignResistance<L> {
@@ -68,14 +85,25 @@ impl<L: LimitState> DesignResistance<L> {
         section: &PostSection,
         moment: Torque,
         shear: Force,
-        source: &'static Citation,
+        moment_source: &'static Citation,
+        shear_source: &'static Citation,
     ) -> Self {
         Self {
             moment,
             skew_moment: skew_moment(section, moment),
             shear,
-            source,
+            moment_source,
+            shear_source,
+            shear_takes: false,
             level: PhantomData,
+        }
+    }
+
+    /// With shear that takes from the moment beyond half of it.
+    pub(super) fn taking_from_moment(self) -> Self {
+        Self {
+            shear_takes: true,
+            ..self
         }
     }
 
@@ -92,11 +120,13 @@ impl<L: LimitState> DesignResistance<L> {
         let shear = if reversed > shear { reversed } else { shear };
         let at_grade = actions.moment().abs();
         let moment = if below > at_grade { below } else { at_grade };
+        let shear = Utilization::of(shear, self.shear);
         Ok(DesignCheck {
             moment,
             bending: Utilization::of(moment, self.moment),
             skew_bending: Utilization::of(moment, self.skew_moment),
-            shear: Utilization::of(shear, self.shear),
+            shear,
+            wants_less_bending: self.shear_takes && shear.ratio() > HALF,
         })
     }
 }

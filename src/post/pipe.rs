@@ -108,7 +108,8 @@ impl PipePost {
             &PostSection::Tube(self.section),
             allowable.moment * (OMEGA * PHI),
             allowable.shear * (OMEGA * PHI),
-            self.bending_citation(),
+            allowable.moment_source,
+            allowable.shear_source,
         )
     }
 

@@ -196,7 +196,8 @@ impl SquareTubePost {
             &PostSection::SquareTube(self.section),
             allowable.moment * (OMEGA * PHI),
             allowable.shear * (OMEGA * PHI),
-            &source::AISC_F7,
+            allowable.moment_source,
+            allowable.shear_source,
         )
     }
 

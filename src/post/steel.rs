@@ -79,5 +79,7 @@ pub(super) fn en1993_resistance(
         bending_moment(fy, modulus) / GAMMA_M0,
         fy * shear_area / (3.0_f64.sqrt() * GAMMA_M0),
         source,
+        source,
     )
+    .taking_from_moment()
 }

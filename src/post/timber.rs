@@ -147,6 +147,7 @@ impl TimberPost {
             allowable.moment * (2.54 * 0.85 / duration),
             allowable.shear * (2.88 * 0.75 / duration),
             &source::NDS_LRFD,
+            &source::NDS_LRFD,
         )
     }
 

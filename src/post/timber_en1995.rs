@@ -131,6 +131,7 @@ impl TimberEn1995 {
             bending_moment(self.bending_strength(), self.section.section_modulus()),
             self.shear_strength() * area,
             self.source(),
+            self.source(),
         )
     }
 

@@ -84,7 +84,8 @@ records! {
         moment: Torque,
         /// Moment in any direction.
         skew_moment: Torque,
-        /// Shear.
+        /// Shear. EN 1993-1-1 6.2.8 lets bending count on less where more than half
+        /// of it is used; that is not computed.
         shear: Force,
     }
     /// A block on its base, by weight alone.
@@ -134,14 +135,19 @@ alternatives! {
 }
 
 impl PostResistanceResult {
-    fn of<L: LimitState>(resistance: &DesignResistance<L>, format: &str) -> Done<Self> {
+    fn of<L: LimitState>(
+        resistance: &DesignResistance<L>,
+        format: &str,
+        cautions: Cautions,
+    ) -> Done<Self> {
         let result = Self {
             format: format.to_owned(),
             moment: resistance.moment,
             skew_moment: resistance.skew_moment,
             shear: resistance.shear,
         };
-        Done::new(result, Cautions::default(), [resistance.source])
+        let sources = [resistance.moment_source, resistance.shear_source];
+        Done::new(result, cautions, sources)
     }
 }
 
@@ -152,22 +158,19 @@ impl ResistingSpec {
         match self {
             Self::Factored(spec) => {
                 let place = at.field("post");
-                match spec.post.build(&place, problems)? {
-                    Post::Timber(post) => {
-                        Some(PostResistanceResult::of(&post.design_strength(), lrfd))
-                    }
-                    Post::Pipe(post) => {
-                        Some(PostResistanceResult::of(&post.design_strength(), lrfd))
-                    }
-                    Post::SquareTube(post) => {
-                        Some(PostResistanceResult::of(&post.design_strength(), lrfd))
-                    }
+                let post = spec.post.build(&place, problems)?;
+                let resistance = match &post {
+                    Post::Timber(post) => post.design_strength(),
+                    Post::Pipe(post) => post.design_strength(),
+                    Post::SquareTube(post) => post.design_strength(),
                     _ => {
                         let allowed = "one of timber, pipe, square_tube";
                         problems.add(&place.field("kind"), None, allowed);
-                        None
+                        return None;
                     }
-                }
+                };
+                let cautions = post.cautions();
+                Some(PostResistanceResult::of(&resistance, lrfd, cautions))
             }
             Self::Timber(spec) => {
                 let section = spec.section.build(&at.field("section"), problems);
@@ -183,19 +186,32 @@ impl ResistingSpec {
                 };
                 let made = TimberEn1995::new(section?, class, spec.kmod);
                 let post = problems.take(&at.field("kmod"), made)?;
-                Some(PostResistanceResult::of(&post.resistance(), partial))
+                let cautions = Cautions::default().with(Caution::TimberTreatment);
+                Some(PostResistanceResult::of(
+                    &post.resistance(),
+                    partial,
+                    cautions,
+                ))
             }
             Self::Pipe(spec) => {
                 let section = spec.section.build(&at.field("section"), problems)?;
                 let made = PipeEn1993::new(section, spec.fy.0);
                 let post = problems.take(&at.field("fy"), made)?;
-                Some(PostResistanceResult::of(&post.resistance(), partial))
+                Some(PostResistanceResult::of(
+                    &post.resistance(),
+                    partial,
+                    Cautions::default(),
+                ))
             }
             Self::SquareTube(spec) => {
                 let section = spec.section.build(&at.field("section"), problems)?;
                 let made = SquareTubeEn1993::new(section, spec.fy.0);
                 let post = problems.take(&at.field("fy"), made)?;
-                Some(PostResistanceResult::of(&post.resistance(), partial))
+                Some(PostResistanceResult::of(
+                    &post.resistance(),
+                    partial,
+                    Cautions::default(),
+                ))
             }
         }
     }

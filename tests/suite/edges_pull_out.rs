@@ -211,6 +211,33 @@ fn design_checks_on_the_edge() {
         );
         assert_eq!(found.skew_bending, found.bending);
     }
+    // Shear beyond half of Vpl,Rd takes from bending (EN 1993-1-1 6.2.8, from memory);
+    // 2 A/π fy/√3 by hand, A = π (60.3 − 3.2) 3.2 mm².
+    let half = 0.5 * (2.0 * (60.3 - 3.2) * 3.2) * 235.0 / 3.0_f64.sqrt() / 1_000.0;
+    for (shear, takes) in [(0.999 * half, false), (1.001 * half, true)] {
+        assert_eq!(
+            check(0.1, 0.1, 0.0, shear).unwrap().wants_less_bending(),
+            takes
+        );
+        assert_eq!(
+            check(-shear, 0.1, 0.0, 0.0).unwrap().wants_less_bending(),
+            takes
+        );
+    }
+    let square = SquareTube::new(mm(80.0), mm(4.0)).unwrap();
+    let square = SquareTubeEn1993::new(square, mpa(235.0))
+        .unwrap()
+        .resistance();
+    let wood = Square::new(mm(100.0)).unwrap();
+    let wood = TimberEn1995::new(wood, TimberClass::C24, 0.9)
+        .unwrap()
+        .resistance();
+    for (resists, takes) in [(square, true), (wood, false)] {
+        let level = PartialFactor::Structure;
+        let actions = GroundlineActions::new(kn(0.0), kn_m(0.0), kn(0.0), level).unwrap();
+        let found = resists.check(&actions, kn_m(0.0), resists.shear * 0.6);
+        assert_eq!(found.unwrap().wants_less_bending(), takes);
+    }
     assert!(check(1.0, 1.0, 0.0, 0.0).is_ok() && check(1.0, 1.0, 1e6, 1e5).is_ok());
     assert!(check(1.0, 1.0, -0.1, 0.0).is_err() && check(1.0, 1.0, 0.0, -0.1).is_err());
     assert!(check(1.0, 1.0, 1.001e6, 0.0).is_err() && check(1.0, 1.0, 0.0, 1.001e5).is_err());

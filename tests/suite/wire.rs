@@ -734,6 +734,48 @@ fn no_capacity_is_said_in_words() {
     assert_eq!(text, Some("no capacity"));
 }
 
+/// Moment and shear of a post may come from different clauses: both are among the
+/// sources, and either is cautioned. The cautions of the post stay with it.
+#[test]
+fn both_sources_of_a_resistance() {
+    let of = |post: Value| {
+        let request = json!({ "version": 1, "calculate": "post_resistance", "units": "us",
+            "input": { "post": post } });
+        let answer = serde_json::to_value(Answer::to(&node_of(&request))).unwrap();
+        let sources = answer["sources"].as_array().unwrap().iter();
+        let ids: Vec<_> = sources
+            .map(|s| s["id"].as_str().unwrap().to_owned())
+            .collect();
+        let said = |words: &str| answer["cautions"].to_string().contains(words);
+        (ids, said("from memory"), said("AWPA"))
+    };
+    let factored = |post: Value| json!({ "kind": "load_and_resistance", "post": post });
+    // AISC 360 F8, Mn = Fy Z, is quoted; G5 is from memory.
+    let pipe = json!({ "kind": "pipe", "diameter": "2.375 in", "wall": "0.154 in",
+        "fy": "30 ksi" });
+    let (ids, memory, wood) = of(factored(pipe));
+    assert_eq!(ids, ["aisc360/f8", "aisc360/g5"]);
+    assert!(memory && !wood);
+    let tube = json!({ "kind": "square_tube", "side": "3 in", "wall": "0.174 in",
+        "fy": "46 ksi" });
+    let (ids, memory, wood) = of(factored(tube));
+    assert_eq!(ids, ["aisc360/f7", "aisc360/g4"]);
+    assert!(memory && !wood);
+    let timber = json!({ "kind": "timber", "side": "5.5 in", "species": "southern_pine",
+        "grade": "no_2", "treatment": "not_incised" });
+    let (ids, memory, wood) = of(factored(timber));
+    assert_eq!(ids, ["nds/lrfd"]);
+    assert!(memory && wood);
+    let (ids, memory, wood) = of(json!({ "kind": "timber_en1995",
+        "section": { "side": "100 mm" }, "class": "C24", "kmod": 0.9 }));
+    assert_eq!(ids, ["en1995/bending"]);
+    assert!(memory && wood);
+    let (ids, memory, wood) = of(json!({ "kind": "pipe_en1993", "fy": "235 MPa",
+        "section": { "diameter": "60.3 mm", "wall": "3.2 mm" } }));
+    assert_eq!(ids, ["en1993/chs"]);
+    assert!(memory && !wood);
+}
+
 #[test]
 fn fields_that_would_do_nothing_are_refused() {
     for (id, place, value) in [
