@@ -98,7 +98,7 @@ impl<C: WindCode> FencePlan<C> {
 
     /// With another design and planned depth for one post, by its number, from 1
     /// along the fence; it counts before that of its kind. Without a depth given the
-    /// post has none. A number that no post has changes nothing and is not refused.
+    /// post has none. A number that no post has is refused by [`FencePlan::schedule`].
     #[must_use]
     pub fn with_post(mut self, number: usize, design: PostDesign, planned: Option<Length>) -> Self {
         self.by_number.retain(|entry| entry.0 != number);
@@ -112,8 +112,8 @@ impl<C: WindCode> FencePlan<C> {
         Self { site, ..self }
     }
 
-    /// The same plan for another fence. Designs of single posts go by number,
-    /// whatever post has that number now.
+    /// The same plan for another fence. Designs and site checks of single posts go by
+    /// number, whatever post has that number now.
     #[must_use]
     pub fn with_fence(self, fence: Fence) -> Self {
         Self { fence, ..self }
@@ -177,7 +177,8 @@ impl<C: WindCode> FencePlan<C> {
         }
     }
 
-    /// With other such checks of one post, by its number.
+    /// With other such checks of one post, by its number; one that no post has is
+    /// refused by [`FencePlan::schedule`].
     #[must_use]
     pub fn with_post_site_checks(mut self, number: usize, asked: SiteChecks) -> Self {
         self.site_checks_by_number.retain(|entry| entry.0 != number);
@@ -239,8 +240,8 @@ where
     /// Wind must be such as combines to allowable-stress level.
     ///
     /// # Errors
-    /// Where an option refuses the proportions of a wall, or a design or
-    /// planned depth cannot be checked.
+    /// Where an option refuses the proportions of a wall, a design or planned depth
+    /// cannot be checked, or a design or site checks are of a post that is not there.
     pub fn schedule(&self) -> Result<Schedule<'_, C>, Error> {
         let schedule = self.unchecked_schedule()?;
         for post in self.fence.posts() {
@@ -253,6 +254,15 @@ where
     /// [`FencePlan::schedule`] without looking whether every post can be
     /// checked.
     pub(crate) fn unchecked_schedule(&self) -> Result<Schedule<'_, C>, Error> {
+        let posts = 1..=self.fence.posts().len();
+        let designs = self.by_number.iter().map(|entry| entry.0);
+        let checks = self.site_checks_by_number.iter().map(|entry| entry.0);
+        if !designs.chain(checks).all(|number| posts.contains(&number)) {
+            return Err(Error::NotApplicable {
+                field: "post number",
+                reason: "a design or checks are given for a number that no post of the fence has",
+            });
+        }
         let wind = FenceWind::new(&self.site, &self.fence)?;
         let wind_cautions = wind.cautions();
         Ok(Schedule {

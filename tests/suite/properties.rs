@@ -3,7 +3,7 @@
 
 use crate::samples::{pine, pipe};
 use groundline::actions::{DeadEffects, FenceWind, GroundlineActions, LoadCase};
-use groundline::check::{Governing, PostCheck, PostDesign};
+use groundline::check::{Governing, PostCheck, PostDesign, SiteChecks};
 use groundline::embedment::{DepthCap, PoleFormula};
 use groundline::fence::*;
 use groundline::foundation::*;
@@ -460,6 +460,18 @@ fn a_design_for_one_post() {
         (width(1), width(2), width(3)),
         (inch(12.0), inch(24.0), inch(16.0))
     );
+    // A number that no post has: six posts, from 1.
+    let checks = SiteChecks::default();
+    for (number, taken) in [(0, false), (1, true), (6, true), (7, false)] {
+        let own = plan.clone().with_post(number, design(inch(24.0)), None);
+        let asked = plan.clone().with_post_site_checks(number, checks);
+        for plan in [own, asked] {
+            match plan.schedule() {
+                Ok(_) => assert!(taken, "{number}"),
+                Err(error) => assert_eq!((taken, error.field()), (false, "post number")),
+            }
+        }
+    }
 }
 
 /// Too weak means at any depth: a shear that more depth takes down is not, and
