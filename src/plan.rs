@@ -119,7 +119,8 @@ impl<C: WindCode> FencePlan<C> {
         Self { fence, ..self }
     }
 
-    /// The same plan with each design and planned depth changed.
+    /// The same plan with each design and planned depth changed that a post of this
+    /// fence has.
     ///
     /// # Errors
     /// Those of the change.
@@ -130,9 +131,17 @@ impl<C: WindCode> FencePlan<C> {
             Option<Length>,
         ) -> Result<(PostDesign, Option<Length>), Error>,
     ) -> Result<Self, Error> {
-        (self.design, self.planned) = change(self.design, self.planned)?;
+        let posts = self.fence.posts().iter();
+        let posts = posts.filter(|post| !self.by_number.iter().any(|own| own.0 == post.number));
+        let kinds = posts.map(|post| post.kind);
+        let any_else = |kind| !self.by_kind.iter().any(|entry| entry.0 == kind);
+        if kinds.clone().any(any_else) {
+            (self.design, self.planned) = change(self.design, self.planned)?;
+        }
         for entry in &mut self.by_kind {
-            (entry.1, entry.2) = change(entry.1, entry.2)?;
+            if kinds.clone().any(|kind| kind == entry.0) {
+                (entry.1, entry.2) = change(entry.1, entry.2)?;
+            }
         }
         for entry in &mut self.by_number {
             (entry.1, entry.2) = change(entry.1, entry.2)?;
@@ -141,7 +150,7 @@ impl<C: WindCode> FencePlan<C> {
     }
 
     /// Has any single post a design, or site checks, of its own?
-    pub fn has_single_designs(&self) -> bool {
+    pub(crate) fn has_single_designs(&self) -> bool {
         !self.by_number.is_empty() || !self.site_checks_by_number.is_empty()
     }
 

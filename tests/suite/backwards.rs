@@ -745,6 +745,86 @@ fn options_by_cost() {
     assert_eq!(cheapest(&plans[..0], |_| 0.0).cheapest(), None);
 }
 
+/// A plan of which a check asked for cannot be made is no answer, however cheap: lean
+/// without the EI of the post. One that fails says so first; quantities are no check.
+#[test]
+fn an_option_left_open_is_refused() {
+    let section = Tube::new(inch(4.0), inch(0.226)).unwrap();
+    let given_post = GivenPost::new(section.into(), lb_ft(90_000.0), lb(90_000.0)).unwrap();
+    let known = given_post.with_rigidity(n_sq_m(3e5)).unwrap();
+    let stiffness = GroundStiffness::growing(mn_per_cu_m(5.0)).unwrap();
+    let lean = SiteChecks::default().with_lean(LeanOptions::new(stiffness));
+    let plan = |post: GivenPost, asked: SiteChecks, depth: f64| {
+        FencePlan::new(given(12.0), straight(6.0, 48.0, 6.0), design(post, 24.0))
+            .with_planned_depth(ft(depth))
+            .with_site_checks(asked)
+    };
+    let bare = PostDesign::bare(Ground::presumptive(SoilClass::Class3), known.into());
+    let quantities = SiteChecks::default().with_materials(MaterialOptions::new(Bag::lb_60()));
+    let plans = [
+        plan(given_post, lean, 5.0),
+        plan(known, lean, 5.0),
+        plan(given_post, lean, 1.0),
+        FencePlan::new(given(1.0), straight(6.0, 48.0, 6.0), bare)
+            .with_planned_depth(ft(9.0))
+            .with_site_checks(quantities),
+    ];
+    // The one left open would be the cheapest.
+    let ranking = cheapest(&plans, |schedule| {
+        let depth = schedule.post(1).unwrap().check.depth().to(ft);
+        depth
+            + f64::from(u8::from(
+                schedule.post(1).unwrap().site.lean.done().is_some(),
+            ))
+    });
+    let verdict = |index: usize| {
+        let found = ranking.options.iter().find(|option| option.index == index);
+        found.unwrap().verdict
+    };
+    assert_eq!(ranking.cheapest(), Some((1, 6.0)));
+    let OptionVerdict::Refused(error) = verdict(0) else {
+        panic!("{}", verdict(0))
+    };
+    let schedule = plans[0].schedule().unwrap();
+    assert_eq!(
+        schedule.post(1).unwrap().site.unchecked().next(),
+        Some(&error)
+    );
+    assert!(matches!(verdict(2), OptionVerdict::Fails { .. }));
+    let open = plans[3].schedule().unwrap();
+    assert_eq!(open.post(1).unwrap().site.refusals().count(), 1);
+    assert_eq!(verdict(3), OptionVerdict::Passes(9.0));
+}
+
+/// A default design that no post has is not looked at: here a bare post, where every
+/// kind of post of the fence has concrete.
+#[test]
+fn the_hole_of_posts_there_are() {
+    let fence = straight(5.0, 40.0, 5.0);
+    let concrete = design(pipe(4.0, 0.226), 12.0);
+    let ground = Ground::presumptive(SoilClass::Class4);
+    let bare = PostDesign::bare(ground, pipe(4.0, 0.226).into());
+    let limit = ft(3.5);
+    let plain = FencePlan::new(given(12.0), fence.clone(), concrete);
+    let kinds = FencePlan::new(given(12.0), fence, bare)
+        .with_kind(PostKind::Gate, bare, None)
+        .with_kind(PostKind::End, concrete, None);
+    let of = |plan: &FencePlan<_>| smallest_hole(plan, limit, Search::holes());
+    // Posts between the ends are still bare.
+    assert_eq!(of(&kinds).unwrap_err().field(), "hole");
+    let whole = kinds.with_kind(PostKind::Line, concrete, None);
+    assert_eq!(found(&of(&whole).unwrap()), found(&of(&plain).unwrap()));
+    assert_eq!(whole.design(), &bare);
+    // A post with a design of its own leaves its kind.
+    let count = whole.fence().posts().len();
+    let single = whole
+        .with_kind(PostKind::End, bare, None)
+        .with_post(1, concrete, None);
+    assert_eq!(of(&single).unwrap_err().field(), "hole");
+    let single = single.with_post(count, concrete, None);
+    assert_eq!(found(&of(&single).unwrap()), found(&of(&plain).unwrap()));
+}
+
 /// The working recomputes, in both systems, and holds the forward check.
 #[test]
 fn the_working() {
