@@ -161,8 +161,8 @@ where
                 tell(value)
             ),
             Answer::PostTooWeak(value) => format!(
-                "No answer. At the mildest value tried, {}, a post itself is too weak whatever its \
-                 hole; post {post} is worst, in {governing}.",
+                "No answer. At the mildest value tried, {}, a post itself is too weak whatever the \
+                 depth of its hole; post {post} is worst, in {governing}.",
                 tell(value)
             ),
         }

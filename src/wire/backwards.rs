@@ -39,7 +39,7 @@ pub enum AnswerKind {
     PassesThroughout,
     /// The mildest value fails, and no other is an answer.
     FailsAtMildest,
-    /// The same, and a post itself is too weak whatever its hole.
+    /// The same, and a post itself is too weak whatever the depth of its hole.
     PostTooWeak,
 }
 

@@ -348,7 +348,7 @@ fn no_answer_is_an_answer() {
     assert_eq!((solution.value(), solution.next.is_none()), (None, true));
     assert!(most(&shallow.clone().with_site(site(40.0))) > PASSES);
 
-    // A thin pipe fails whatever its hole.
+    // A thin pipe fails whatever the depth of its hole.
     let thin = FencePlan::new(
         site(100.0),
         straight(8.0, 48.0, 8.0),
@@ -357,6 +357,9 @@ fn no_answer_is_an_answer() {
     .with_planned_depth(ft(9.0));
     let solution = greatest_wind(&thin, AsceSite::search()).unwrap();
     assert_eq!(solution.answer, Answer::PostTooWeak(mph(40.0)));
+    let told = report::text(&solution.worksheet(UnitSystem::Us)).to_string();
+    let told = told.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(told.contains("too weak whatever the depth of its hole"));
     let holes = Search::new(inch(12.0), ft(10.0), inch(1.0)).unwrap();
     let solution = smallest_hole(&thin, ft(6.0), holes).unwrap();
     assert_eq!(solution.answer, Answer::PostTooWeak(ft(10.0)));
