@@ -45,7 +45,7 @@ mod working;
 
 pub use fence::{greatest_height, greatest_solidity, greatest_spacing};
 pub use hole::smallest_hole;
-pub use options::{Ranked, Ranking, Verdict, cheapest};
+pub use options::{OptionVerdict, Ranked, Ranking, cheapest};
 pub use search::{Search, Stretch};
 pub use solution::{Answer, Next, Question, Solution};
 pub use wind::{VariedWind, greatest_wind, greatest_wind_of_each, greatest_wind_of_post};

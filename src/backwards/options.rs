@@ -12,7 +12,7 @@ use crate::wind::WindCode;
 /// What became of an option.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
-pub enum Verdict {
+pub enum OptionVerdict {
     /// Every check made of every post passes, at this cost.
     Passes(f64),
     /// A post fails: the worst, what governs there, and how far.
@@ -26,11 +26,12 @@ pub enum Verdict {
     },
     /// It passes, but its cost is not a finite number.
     NoCost,
-    /// It cannot be checked.
+    /// It cannot be checked, or a check that was asked for beside those of every post
+    /// could not be made and none that was made fails.
     Refused(Error),
 }
 
-impl core::fmt::Display for Verdict {
+impl core::fmt::Display for OptionVerdict {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         match self {
             Self::Passes(cost) => write!(f, "passes at {cost}"),
@@ -52,7 +53,7 @@ pub struct Ranked {
     /// Its place among the options given, from 0.
     pub index: usize,
     /// What became of it.
-    pub verdict: Verdict,
+    pub verdict: OptionVerdict,
     /// The cautions of all its posts.
     pub cautions: Cautions,
 }
@@ -70,7 +71,7 @@ impl Ranking {
     /// The cheapest that passes, with its cost.
     pub fn cheapest(&self) -> Option<(usize, f64)> {
         self.options.first().and_then(|first| match first.verdict {
-            Verdict::Passes(cost) => Some((first.index, cost)),
+            OptionVerdict::Passes(cost) => Some((first.index, cost)),
             _ => None,
         })
     }
@@ -79,10 +80,9 @@ impl Ranking {
 /// Ranks plans by a cost of your own, in whatever currency: a number made from
 /// the schedule. It is asked for of plans that pass only.
 ///
-/// A post without a planned depth counts as set to the depth it needs. A check asked
-/// for beside those of every post that cannot be made counts for nothing: look for
-/// [`Caution::NotAllChecked`](crate::caution::Caution::NotAllChecked) among the
-/// cautions of an option before it is taken.
+/// A post without a planned depth counts as set to the depth it needs. A plan of which
+/// a check that was asked for cannot be made is refused: beside one that was checked it
+/// would be cheap for no reason.
 ///
 /// ```
 /// use groundline::{backwards::cheapest, check::PostDesign, fence::*, foundation::Hole};
@@ -123,7 +123,7 @@ where
         .map(|(index, plan)| {
             let (verdict, cautions) = match plan.schedule() {
                 Ok(schedule) => (judge(&schedule, &cost), schedule.cautions()),
-                Err(error) => (Verdict::Refused(error), Cautions::default()),
+                Err(error) => (OptionVerdict::Refused(error), Cautions::default()),
             };
             Ranked {
                 index,
@@ -134,15 +134,18 @@ where
         .collect();
     // Stable: ties stay in the order given.
     options.sort_by(|a, b| match (a.verdict, b.verdict) {
-        (Verdict::Passes(a), Verdict::Passes(b)) => a.total_cmp(&b),
-        (Verdict::Passes(_), _) => core::cmp::Ordering::Less,
-        (_, Verdict::Passes(_)) => core::cmp::Ordering::Greater,
+        (OptionVerdict::Passes(a), OptionVerdict::Passes(b)) => a.total_cmp(&b),
+        (OptionVerdict::Passes(_), _) => core::cmp::Ordering::Less,
+        (_, OptionVerdict::Passes(_)) => core::cmp::Ordering::Greater,
         _ => core::cmp::Ordering::Equal,
     });
     Ranking { options }
 }
 
-fn judge<C: WindCode>(schedule: &Schedule<'_, C>, cost: impl Fn(&Schedule<'_, C>) -> f64) -> Verdict
+fn judge<C: WindCode>(
+    schedule: &Schedule<'_, C>,
+    cost: impl Fn(&Schedule<'_, C>) -> f64,
+) -> OptionVerdict
 where
     C::Level: CombinesTo<AllowableStress>,
 {
@@ -151,17 +154,23 @@ where
         _ => Some((post.post.number, post.governing(), post.utilization())),
     });
     match worst {
-        Some((post, governing, utilization)) if !utilization.passes() => Verdict::Fails {
+        Some((post, governing, utilization)) if !utilization.passes() => OptionVerdict::Fails {
             post,
             governing,
             utilization,
         },
         _ => {
+            let unchecked = schedule
+                .posts()
+                .find_map(|post| post.site.unchecked().next().copied());
+            if let Some(error) = unchecked {
+                return OptionVerdict::Refused(error);
+            }
             let cost = cost(schedule);
             if cost.is_finite() {
-                Verdict::Passes(cost)
+                OptionVerdict::Passes(cost)
             } else {
-                Verdict::NoCost
+                OptionVerdict::NoCost
             }
         }
     }

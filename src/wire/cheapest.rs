@@ -4,7 +4,7 @@ use super::plan::{OfPlan, PlanSpec};
 use super::reading::{Path, Problems};
 use super::record::records;
 use super::request::{Asked, Calculation, Done};
-use crate::backwards::{VariedWind, Verdict, cheapest};
+use crate::backwards::{OptionVerdict, VariedWind, cheapest};
 use crate::caution::Cautions;
 use crate::combination::CombinesTo;
 use crate::limit_state::AllowableStress;
@@ -63,8 +63,8 @@ records! {
         cost: Option<f64>,
         /// Why it is out.
         reason: Option<String>,
-        /// Checks asked for and not made, over all posts; they count for
-        /// nothing in passing or failing.
+        /// Checks asked for and not made, over all posts: with any an option does not
+        /// pass.
         not_checked: usize,
     }
     /// Options by cost, those that fail last.
@@ -78,7 +78,7 @@ records! {
 
 /// What became of one plan.
 struct Costed {
-    verdict: Verdict,
+    verdict: OptionVerdict,
     cautions: Cautions,
     not_checked: usize,
     /// Of its worst post, for its sources.
@@ -111,7 +111,7 @@ impl OfPlan for Costs<'_> {
         };
         if let Ok(schedule) = plan.schedule() {
             let posts = schedule.posts();
-            costed.not_checked = posts.map(|post| post.site.refusals().count()).sum();
+            costed.not_checked = posts.map(|post| post.site.unchecked().count()).sum();
             let worst = schedule
                 .posts()
                 .max_by_key(crate::plan::ScheduledPost::utilization);
@@ -211,13 +211,15 @@ impl Calculation for CheapestRequest {
             sheets.extend(costed.sheet);
             let verdict = costed.verdict;
             let (cost, reason) = match verdict {
-                Verdict::Passes(cost) => (Some(cost), None),
-                Verdict::Refused(error) => (None, Some(error.in_system(asked.system).to_string())),
+                OptionVerdict::Passes(cost) => (Some(cost), None),
+                OptionVerdict::Refused(error) => {
+                    (None, Some(error.in_system(asked.system).to_string()))
+                }
                 other => (None, Some(other.to_string())),
             };
             options.push(RankedResult {
                 name: option.name.clone(),
-                passes: matches!(verdict, Verdict::Passes(_) | Verdict::NoCost),
+                passes: matches!(verdict, OptionVerdict::Passes(_) | OptionVerdict::NoCost),
                 cost,
                 reason,
                 not_checked: costed.not_checked,

@@ -7,16 +7,18 @@ use crate::samples::{pine, pipe};
 use crate::worksheet::recompute;
 use crate::worksheet_whole::closed;
 use groundline::Error;
+use groundline::backfill::Bag;
 use groundline::backwards::*;
 use groundline::caution::Caution;
-use groundline::check::{Governing, PostDesign};
+use groundline::check::*;
 use groundline::fence::*;
 use groundline::foundation::*;
 use groundline::ground::*;
 use groundline::limit_state::{AllowableStress, Strength};
 use groundline::plan::FencePlan;
-use groundline::post::Post;
+use groundline::post::{GivenPost, Post};
 use groundline::report;
+use groundline::section::Tube;
 use groundline::units::*;
 use groundline::wind::*;
 use proptest::prelude::*;
@@ -717,19 +719,19 @@ fn options_by_cost() {
     };
     assert!(matches!(
         verdict(1),
-        Verdict::Fails {
+        OptionVerdict::Fails {
             governing: Governing::Bending,
             ..
         }
     ));
     assert!(matches!(
         verdict(4),
-        Verdict::Fails {
+        OptionVerdict::Fails {
             governing: Governing::Embedment,
             ..
         }
     ));
-    assert!(matches!(verdict(3), Verdict::Refused(error) if error.field() == "depth"));
+    assert!(matches!(verdict(3), OptionVerdict::Refused(error) if error.field() == "depth"));
     assert!(verdict(4).to_string().contains("fails in embedment"));
     for option in &ranking.options {
         assert!(option.cautions.contains(Caution::NoSubstitute));
@@ -742,7 +744,7 @@ fn options_by_cost() {
             ranking
                 .options
                 .iter()
-                .any(|option| option.verdict == Verdict::NoCost)
+                .any(|option| option.verdict == OptionVerdict::NoCost)
         );
     }
     assert_eq!(cheapest(&plans[..0], |_| 0.0).cheapest(), None);

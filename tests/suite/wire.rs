@@ -675,6 +675,22 @@ fn checks_not_made_are_told() {
             .at("result.posts.0.more.not_checked.1")
             .is_some()
     );
+    // Nor does a choice among plans.
+    let mut request = example("cheapest");
+    let plan = &mut request["input"]["options"][0]["plan"];
+    plan["design"]["post"] = post.clone();
+    plan["planned_depth"] = json!("120 in");
+    plan["checks"] = json!({ "lean": { "growing": "20 pci" } });
+    let name = request["input"]["options"][0]["name"].clone();
+    let answer = serde_json::to_value(Answer::to(&node_of(&request))).unwrap();
+    let all = answer["result"]["options"].as_array().unwrap();
+    let open = all.iter().find(|option| option["name"] == name).unwrap();
+    assert_eq!(open["passes"], json!(false));
+    // Thirteen posts of 72 ft in bays of 6 ft.
+    assert_eq!(open["not_checked"], json!(13));
+    let reason = open["reason"].as_str().unwrap();
+    assert!(reason.contains("EI"), "{reason}");
+    assert_ne!(answer["result"]["cheapest"], name);
     let mut request = example("how windy");
     request["input"]["plan"]["design"]["post"] = post;
     request["input"]["plan"]["checks"] = json!({ "lean": { "growing": "20 pci" } });
@@ -722,18 +738,6 @@ fn sources_are_those_of_the_working() {
     }
 }
 
-#[test]
-fn no_capacity_is_said_in_words() {
-    let request = json!({ "version": 1, "calculate": "pull_out", "units": "us",
-        "input": { "post_weight": "0 lb", "footing_weight": "0 lb", "uplift": "10 lb" } });
-    let answer = Answer::to(&node_of(&request));
-    let text = answer
-        .node()
-        .at("result.utilization")
-        .and_then(Node::as_text);
-    assert_eq!(text, Some("no capacity"));
-}
-
 /// Moment and shear of a post may come from different clauses: both are among the
 /// sources, and either is cautioned. The cautions of the post stay with it.
 #[test]
@@ -774,6 +778,18 @@ fn both_sources_of_a_resistance() {
         "section": { "diameter": "60.3 mm", "wall": "3.2 mm" } }));
     assert_eq!(ids, ["en1993/chs"]);
     assert!(memory && !wood);
+}
+
+#[test]
+fn no_capacity_is_said_in_words() {
+    let request = json!({ "version": 1, "calculate": "pull_out", "units": "us",
+        "input": { "post_weight": "0 lb", "footing_weight": "0 lb", "uplift": "10 lb" } });
+    let answer = Answer::to(&node_of(&request));
+    let text = answer
+        .node()
+        .at("result.utilization")
+        .and_then(Node::as_text);
+    assert_eq!(text, Some("no capacity"));
 }
 
 #[test]
