@@ -140,8 +140,7 @@ impl SideBySide {
     }
 
     /// With the pole formula of the building code beside them. Ground and width are
-    /// its own, not those of the profile; for its cautions ask
-    /// [`PoleFormula::required`].
+    /// its own, not those of the profile.
     #[must_use]
     pub fn with_code(self, formula: PoleFormula) -> Self {
         Self {
@@ -388,7 +387,18 @@ impl SideBySide {
             BearingSurface::Backfill(_) => Cautions::default().with(Caution::BackfillRing),
             BearingSurface::Undisturbed => Cautions::default(),
         };
-        ring.with(Caution::BuriedUtilities)
+        let code = self.code.map_or(Cautions::default(), |formula| {
+            let required = formula.required(&self.load).map(|made| made.cautions());
+            let planned = formula
+                .check(&self.load, self.planned)
+                .map(|made| made.cautions());
+            [required, planned]
+                .into_iter()
+                .flatten()
+                .fold(Cautions::default(), Cautions::and)
+        });
+        ring.and(code)
+            .with(Caution::BuriedUtilities)
             .with(Caution::Frost)
             .with(Caution::Slope)
             .with(Caution::RetainedSoil)

@@ -8,7 +8,7 @@ use groundline::actions::GroundlineActions;
 use groundline::caution::Caution;
 use groundline::embedment::PoleFormula;
 use groundline::foundation::{BearingWidth, Restraint};
-use groundline::ground::{Ground, SoilClass};
+use groundline::ground::{Ground, LateralBearing, SoilClass};
 use groundline::lateral::*;
 use groundline::limit_state::AllowableStress;
 use groundline::profile::{BearingSurface, Layer, Profile, Soil, Stiffness, presumed};
@@ -164,6 +164,55 @@ fn code_yield_and_flexibility() {
     assert_eq!(class(6_000.0 / 4.0 / 2.24_f64.powi(4)), LengthClass::Short);
     assert_eq!(class(6_000.0 / 4.0 / 2.26_f64.powi(4)), LengthClass::Long);
     assert!(with.cautions().contains(Caution::MethodsDiffer));
+}
+
+/// The code brings its cautions: of the ground it takes, of the combinations, and of the
+/// depth, planned or required.
+#[test]
+fn cautions_of_the_code() {
+    let formula = |ground: &Ground| {
+        PoleFormula::new(ground, BearingWidth::new(m(0.3)).unwrap(), Restraint::None)
+    };
+    let class = Ground::presumptive(SoilClass::Class4);
+    let own = Ground::with_lateral_bearing(LateralBearing::new(psf_per_ft(150.0)).unwrap());
+    let third = AllowableStress::AlternativeWithIncrease;
+    let cautions = |ground: Option<&Ground>, level, planned: f64, shear: f64| {
+        let load = GroundlineActions::new(kn(shear), kn_m(shear), kn(0.0), level).unwrap();
+        let all = SideBySide::new(sand(), m(0.3), load, m(planned), 1.5).unwrap();
+        match ground {
+            Some(ground) => all.with_code(formula(ground)).cautions(),
+            None => all.cautions(),
+        }
+    };
+    let basic = AllowableStress::Basic;
+    let of_code = [
+        Caution::PresumptiveSoil,
+        Caution::IsolatedPole,
+        Caution::OneThirdIncrease,
+        Caution::BeyondTwelveFeet,
+    ];
+    for (ground, level, planned, shear, expected) in [
+        (None, third, 4.0, 1.2, [false; 4]),
+        (Some(&own), basic, 1.0, 1.2, [false; 4]),
+        (Some(&class), basic, 1.0, 1.2, [true, false, false, false]),
+        (
+            Some(&class.as_isolated_pole()),
+            basic,
+            1.0,
+            1.2,
+            [true, true, false, false],
+        ),
+        (Some(&own), third, 1.0, 1.2, [false, false, true, false]),
+        // 12 ft is 3.66 m.
+        (Some(&own), basic, 3.65, 1.2, [false; 4]),
+        (Some(&own), basic, 3.67, 1.2, [false, false, false, true]),
+        // Planned shallow, and needed deep.
+        (Some(&own), basic, 1.0, 1_000.0, [false, false, false, true]),
+    ] {
+        let found = cautions(ground, level, planned, shear);
+        assert_eq!(of_code.map(|caution| found.contains(caution)), expected);
+        assert!(found.contains(Caution::MethodsDiffer) && found.contains(Caution::Slope));
+    }
 }
 
 /// A depth that leaves the one soil it is for is no answer.
