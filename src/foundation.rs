@@ -4,7 +4,7 @@
 use crate::caution::{Caution, Cautions};
 use crate::error::{Error, size_within, within};
 use crate::section::{PostSection, Square, disc};
-use crate::source::{self, Citation};
+use crate::source::{self, Citation, Mark};
 use crate::step::{Step, Worksheet};
 use crate::units::{Area, Length, Measurable, Measure, Volume, ft, inch};
 
@@ -395,6 +395,11 @@ impl Foundation {
             .with_if(
                 self.restraint == Restraint::RigidPaving,
                 Caution::RigidPaving,
+            )
+            // b of a post without a footing.
+            .with_if(
+                self.citation().mark == Mark::FromMemory,
+                Caution::FromMemory,
             )
     }
 

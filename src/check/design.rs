@@ -46,11 +46,7 @@ impl PostDesign {
     /// As [`Foundation::concrete`].
     #[inline]
     pub fn in_concrete(ground: Ground, post: Post, hole: Hole) -> Result<Self, Error> {
-        Ok(Self::with_foundation(
-            ground,
-            post,
-            around(Foundation::concrete(hole, post.section())?, &post)?,
-        ))
+        Self::set_in(ground, post, Setting::PouredConcrete, hole)
     }
 
     /// A post in backfill as IBC 1807.3.3, without a structural footing.
@@ -223,11 +219,7 @@ impl PostDesign {
     /// which no more is said.
     #[inline]
     pub const fn setting(&self) -> Option<Setting> {
-        match self.setting {
-            Some(setting) => Some(setting),
-            None if self.foundation.hole().is_some() => Some(Setting::PouredConcrete),
-            None => None,
-        }
+        self.setting
     }
     /// The days it rests and those it needs, if given.
     pub const fn rest(&self) -> Option<(RestDays, RestDays)> {
@@ -238,12 +230,14 @@ impl PostDesign {
     pub fn cautions(&self) -> Cautions {
         let rested = self.rest.map(|(rests, needs)| rests >= needs);
         let of_foundation = self.foundation.cautions();
+        // The setting says what the fill asks for; the rest is the foundation's.
+        let kept = [Caution::RigidPaving, Caution::FromMemory];
         let of_both = match self.setting() {
             None => of_foundation,
-            Some(setting) => setting.cautions(rested == Some(true)).with_if(
-                of_foundation.contains(Caution::RigidPaving),
-                Caution::RigidPaving,
-            ),
+            Some(setting) => kept
+                .into_iter()
+                .filter(|caution| of_foundation.contains(*caution))
+                .fold(setting.cautions(rested == Some(true)), Cautions::with),
         };
         of_both.with_if(rested == Some(false), Caution::SetTooSoon)
     }

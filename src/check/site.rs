@@ -325,7 +325,7 @@ impl SiteResults {
             .axial
             .done()
             .is_some_and(|axial| axial.turning.is_none());
-        let bonded = self.uplift.done().is_some_and(UpliftCheck::bonded);
+        let shrinks = self.uplift.done().is_some_and(UpliftCheck::shrinks);
         let tested = self
             .frost
             .done()
@@ -339,7 +339,7 @@ impl SiteResults {
         own.with_if(fixed, Caution::FixedFoot)
             .with_if(self.refusals().next().is_some(), Caution::NotAllChecked)
             .with_if(memory, Caution::FromMemory)
-            .with_if(bonded, Caution::Shrinkage)
+            .with_if(shrinks, Caution::Shrinkage)
             .with_if(tested, Caution::FieldTests)
     }
 

@@ -135,6 +135,7 @@ pub struct UpliftCheck {
     pub bond: Option<Bond>,
     /// Pull over what holds.
     pub utilization: Utilization,
+    wood_in_concrete: bool,
     concrete: Volume,
     unit: ConcreteWeight,
 }
@@ -154,12 +155,13 @@ impl UpliftCheck {
         let frost = frost.map_or(m(0.0), FrostOptions::depth);
         let side = Gripped::of(design).side(if frost > top { frost } else { top }, depth);
         let around = around_post(&design.post().section());
+        let wood_in_concrete =
+            design.setting() == Some(Setting::PouredConcrete) && is_timber(design.post());
         let bond = match asked.bond {
             None => None,
             Some(PostBond::Given(stress)) => Some(Bond::given(stress, around, depth)?),
             Some(PostBond::WoodInConcrete) => {
-                let in_concrete = design.setting() == Some(Setting::PouredConcrete);
-                if !in_concrete || !is_timber(design.post()) {
+                if !wood_in_concrete {
                     return Err(Error::NotApplicable {
                         field: "bond",
                         reason: "30 psi is the bond of treated wood cast in concrete",
@@ -187,14 +189,15 @@ impl UpliftCheck {
             side,
             bond,
             utilization: Utilization::of(asked.force, resistance.resistance),
+            wood_in_concrete,
             concrete,
             unit: asked.concrete,
         })
     }
 
-    /// Was a bond looked at? That of wood in concrete opens as the wood shrinks.
-    pub(super) fn bonded(&self) -> bool {
-        self.bond.is_some()
+    /// Was the bond of wood in concrete looked at? It opens as the wood shrinks.
+    pub(super) const fn shrinks(&self) -> bool {
+        self.bond.is_some() && self.wood_in_concrete
     }
 
     /// Writes the working.

@@ -3,7 +3,7 @@
 
 use crate::samples::{pine, pipe};
 use groundline::actions::{GroundlineActions, LoadCase};
-use groundline::backfill::Bag;
+use groundline::backfill::{Bag, Setting};
 use groundline::caution::Caution;
 use groundline::check::*;
 use groundline::combination::Combination;
@@ -254,6 +254,22 @@ fn cautions_of_what_was_asked() {
     assert!(bonded.cautions().contains(Caution::Shrinkage));
     let loose = of(concrete(pine(5.5), 14.0), empty.with_uplift(up));
     assert!(!loose.cautions().contains(Caution::Shrinkage));
+    // A bond of one's own shrinks only where wood stands in concrete.
+    let own = empty.with_uplift(up.with_bond(psf(500.0)).unwrap());
+    let foam = |post: Post| {
+        let hole = Hole::round(inch(14.0)).unwrap();
+        PostDesign::set_in(ground(), post, Setting::ExpandingFoam, hole).unwrap()
+    };
+    for (design, shrinks) in [
+        (concrete(pine(5.5), 14.0), true),
+        (concrete(pipe(4.0, 0.226), 14.0), false),
+        (foam(pine(5.5).into()), false),
+        (foam(pipe(4.0, 0.226).into()), false),
+    ] {
+        let post = of(design, own);
+        assert!(post.site.uplift.done().unwrap().bond.is_some());
+        assert_eq!(post.cautions().contains(Caution::Shrinkage), shrinks);
+    }
 }
 
 /// Weight, bearing and their cautions, and the source of whatever governs.
@@ -493,4 +509,29 @@ fn memory_is_told_only_where_it_is() {
     let memory = checked.site.axial.done().unwrap().source().mark == Mark::FromMemory;
     assert!(!plain.cautions().contains(Caution::FromMemory));
     assert_eq!(checked.cautions().contains(Caution::FromMemory), memory);
+    // b of a post without a footing is IBC 1807.3.3, from memory; that of one driven or in
+    // concrete is not.
+    let hole = Hole::round(inch(14.0)).unwrap();
+    let set = |setting| PostDesign::set_in(ground(), given.into(), setting, hole).unwrap();
+    for (design, memory) in [
+        (PostDesign::bare(ground(), given.into()), true),
+        (set(Setting::CompactedGravel), true),
+        (set(Setting::TampedSoil), true),
+        (set(Setting::ExpandingFoam), true),
+        (set(Setting::PouredConcrete), false),
+        (PostDesign::driven(ground(), given.into()), false),
+    ] {
+        assert_eq!(design.cautions().contains(Caution::FromMemory), memory);
+        let own = Combination::of(AllowableStress::Basic);
+        let own = own.with_factors(1.0, 1.0, 0.6).unwrap();
+        let plan = FencePlan::new(wind, fence.clone(), design.with_combination(own));
+        let post = of(&plan.with_planned_depth(ft(5.0)));
+        assert_eq!(post.cautions().contains(Caution::FromMemory), memory);
+        let cites = |step: &groundline::step::Step| {
+            step.citation
+                .is_some_and(|source| source.id == "ibc/1807.3.3")
+        };
+        let sheet = post.check.worksheet("", UnitSystem::Us);
+        assert_eq!(sheet.steps().any(cites), memory);
+    }
 }

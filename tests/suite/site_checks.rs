@@ -1075,6 +1075,7 @@ fn settings_take_the_right_width_and_cautions() {
     let poured = post(poured, ft(4.0), SiteChecks::default());
     assert_eq!(by_name.check.utilization, poured.check.utilization);
     assert_eq!(by_name.cautions(), poured.cautions());
+    assert_eq!(by_name.check.design(), poured.check.design());
     let driven = PostDesign::driven(ground(), pine(3.5).into());
     assert!(!cautions(driven).contains(Caution::Backfill));
     assert_eq!(driven.foundation().dug_hole(), None);
