@@ -190,6 +190,20 @@ impl PostModel {
         &self.springs
     }
 
+    /// What the loads come to at grade, by statics of the post as it stood: shear
+    /// and moment.
+    pub(super) fn loads_at_grade(&self) -> (Force, Torque) {
+        let add = |(shear, moment): (f64, f64), load: &Load| match *load {
+            Load::At(height, force, turning) => (shear + force, moment + force * height + turning),
+            Load::Along(from, to, wind) => {
+                let force = wind * (to - from);
+                (shear + force, moment + force * 0.5 * (from + to))
+            }
+        };
+        let (shear, moment) = self.loads.iter().fold((0.0, 0.0), add);
+        (Force::from_si(shear), Torque::from_si(moment))
+    }
+
     /// A solver for it, to be asked for one share of the load after another.
     pub fn solver(&self) -> Solver {
         Solver::new(self)

@@ -41,6 +41,7 @@ pub struct Response {
     grade: usize,
     above: Length,
     greatest: Greatest,
+    share: f64,
     left_over: [f64; 2],
 }
 
@@ -91,6 +92,7 @@ impl Response {
             grade: mesh.grade,
             above: model.above,
             greatest,
+            share,
             left_over: [shear, moment],
         }
     }
@@ -130,6 +132,12 @@ impl Response {
     /// ends at grade, or above it by less than a ten-millionth of its length.
     pub fn lean_ratio(&self) -> Option<f64> {
         (self.grade > 0).then(|| self.lean().value / self.above.value)
+    }
+
+    /// The share of the load it is of: that of [`Solver::solve`](super::Solver::solve),
+    /// 1 of [`PostModel::solve`]. The axial force is whole.
+    pub const fn share(&self) -> f64 {
+        self.share
     }
 
     /// Shear and moment that statics leaves at the toe: nothing but rounding.

@@ -8,7 +8,8 @@ use crate::step::{Step, Worksheet};
 use crate::units::Measure;
 
 impl Response {
-    /// Writes inputs and results.
+    /// Writes inputs and results: the loads as they come to grade and the share of them
+    /// that acts.
     pub fn write(&self, model: &PostModel, sheet: &mut Worksheet) {
         sheet.section("Response of the post in the ground");
         sheet.remark(
@@ -28,6 +29,23 @@ impl Response {
                 .shown_as(Measure::SectionLength),
         );
         sheet.push(Step::given("L", "depth", model.depth()));
+        let (shear, moment) = model.loads_at_grade();
+        sheet.push(Step::given("V", "shear of the loads at grade", shear));
+        sheet.push(Step::given(
+            "M",
+            "moment of the loads at grade, of the post as it stood",
+            moment,
+        ));
+        sheet.push(Step::given(
+            "N",
+            "axial compression, all along",
+            model.axial,
+        ));
+        sheet.push(Step::given_number(
+            "s",
+            "share of shear and moment that acts",
+            self.share(),
+        ));
         let at = self.at_grade();
         let result = |step: Step| step.cite(&source::BEAM_COLUMN);
         sheet.push(result(

@@ -2,8 +2,11 @@
 //! mode of failure, and the results.
 
 use crate::worksheet_whole::*;
+use approx::assert_relative_eq;
+use groundline::actions::GroundlineActions;
 use groundline::caution::Caution;
 use groundline::lateral::*;
+use groundline::limit_state::AllowableStress;
 use groundline::profile::*;
 use groundline::response::{PostModel, Springs};
 use groundline::source::Mark;
@@ -159,10 +162,43 @@ fn response_lines() {
         let model = PostModel::new(kn_sq_m(60.0), m(0.3), m(1.0), springs).unwrap();
         let model = model.standing(m(1.8)).unwrap();
         let model = model.with_force(m(0.9), kn(0.5)).unwrap();
+        // 0.5 kN at 0.9 m, 0.2 kN/m from 0.4 to 1.8 m, 0.3 kN and 0.1 kN·m at grade.
+        let model = model.with_wind(m(0.4), m(1.8), n_per_m(200.0)).unwrap();
+        let level = AllowableStress::Basic;
+        let more = GroundlineActions::new(kn(0.3), kn_m(0.1), kn(2.0), level).unwrap();
+        let model = model.with_actions(&more).unwrap();
         let response = model.solve().unwrap();
+        assert_eq!(response.share(), 1.0);
+        let mut solver = model.solver();
+        solver.solve(0.5).unwrap();
+        let half = solver.response();
+        let mut sheet = Worksheet::new("", UnitSystem::Si);
+        half.write(&model, &mut sheet);
+        assert_eq!(
+            step(&sheet, "s")
+                .result
+                .in_system(UnitSystem::Si)
+                .to_string(),
+            "0.5"
+        );
+        assert_eq!(quantity::<Length>(&sheet, "y0"), half.at_grade().deflection);
         let mut sheet = Worksheet::new("", UnitSystem::Si);
         response.write(&model, &mut sheet);
+        let (shear, moment) = (0.5 + 0.2 * 1.4 + 0.3, 0.45 + 0.28 * 1.1 + 0.1);
+        assert_relative_eq!(
+            quantity::<Force>(&sheet, "V").to(kn),
+            shear,
+            max_relative = 1e-12
+        );
+        assert_relative_eq!(
+            quantity::<Torque>(&sheet, "M").to(kn_m),
+            moment,
+            max_relative = 1e-12
+        );
+        assert_eq!(quantity::<Force>(&sheet, "N"), kn(2.0));
         let at = response.at_grade();
+        // The shear the solver finds there is all of it.
+        assert_relative_eq!(at.shear.to(kn), shear, max_relative = 1e-9);
         let most = response.greatest_moment();
         assert_eq!(quantity::<FlexuralRigidity>(&sheet, "EI"), model.rigidity());
         assert_eq!(quantity::<Length>(&sheet, "b"), model.width());
