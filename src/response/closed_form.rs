@@ -332,10 +332,31 @@ pub fn finite_growing(
     ))
 }
 
-/// Ay and By at grade, and Bs, of a long post in ground that stiffens with
-/// depth, and the greatest Am with its Z. Computed for L/T = 10; tables printed
-/// since the 1950s run 0.2 to 0.3 % higher. Derived.
-pub const LONG_GROWING: [f64; 5] = [2.429, 1.619, 1.747, 0.7718, 1.329];
+/// Coefficients of a long post in ground that stiffens with depth.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct LongGrowing {
+    /// Ay at grade.
+    pub ay: f64,
+    /// By at grade.
+    pub by: f64,
+    /// Bs at grade, by magnitude.
+    pub bs: f64,
+    /// The greatest Am.
+    pub am: f64,
+    /// Z of the greatest Am.
+    pub z: f64,
+}
+
+/// These, computed for L/T = 10; tables printed since the 1950s run 0.2 to 0.3 %
+/// higher. Derived.
+pub const LONG_GROWING: LongGrowing = LongGrowing {
+    ay: 2.429,
+    by: 1.619,
+    bs: 1.747,
+    am: 0.7718,
+    z: 1.329,
+};
 
 /// A long post in ground that stiffens with depth (Matlock and Reese):
 /// y0 = Ay H T³/EI + By M T²/EI, θ0 = −(By H T²/EI + Bs M T/EI).
@@ -355,7 +376,7 @@ pub fn long_growing(
     number_within("L/T", l / t, 4.5, 1e6)?;
     let (h, mo) = loads(shear, moment)?;
     let ei = rigidity.value;
-    let [ay, by, bs, ..] = LONG_GROWING;
+    let LongGrowing { ay, by, bs, .. } = LONG_GROWING;
     Ok(AtGrade::of(
         ay * h * t.powi(3) / ei + by * mo * t * t / ei,
         -(by * h * t * t / ei + bs * mo * t / ei),

@@ -168,8 +168,14 @@ fn matlock_reese(case: &Case) {
         let fy = ay - by * turned;
         case.compare_number("Fy", fy);
         case.compare_number("Fm", -turned);
-        let [ay0, by0, bs0, most, at] = closed_form::LONG_GROWING;
-        for (quick, full) in [(ay0, ay), (by0, by), (-bs0, bs), (most, am), (at, z)] {
+        let long = closed_form::LONG_GROWING;
+        for (quick, full) in [
+            (long.ay, ay),
+            (long.by, by),
+            (-long.bs, bs),
+            (long.am, am),
+            (long.z, z),
+        ] {
             assert_relative_eq!(quick, full, max_relative = 1e-3);
         }
     }
