@@ -94,7 +94,7 @@ pub struct DesignValues {
 struct Row(Species, Grade, f64, f64, Mark, f64, Mark, &'static str);
 
 /// Tables 4A and 4B, 4 in nominal.
-const DIMENSION: [Row; 9] = {
+const DIMENSION: [Row; 10] = {
     use Grade::{No1, No2};
     use Mark::{FromMemory, Quoted};
     use Species::{DouglasFirLarch, HemFir, SouthernPine, SprucePineFir, WesternCedars};
@@ -158,6 +158,17 @@ const DIMENSION: [Row; 9] = {
             1300.0,
             Quoted,
             "Hem-Fir No.2",
+        ),
+        // One row of the table, "No.1/No.2".
+        Row(
+            SprucePineFir,
+            No1,
+            875.0,
+            135.0,
+            FromMemory,
+            1400.0,
+            FromMemory,
+            "Spruce-Pine-Fir No.1/No.2",
         ),
         Row(
             SprucePineFir,
