@@ -78,7 +78,7 @@ impl Aluminium {
     }
 
     /// Your own: Fty and Ftu. Alloys with a tension coefficient kt above 1 (6005-T5
-    /// and 6105-T5 among them, from memory) want Ftu/kt for Ftu: kt is not known here.
+    /// and 6105-T5 among them, from memory) want Ftu/kt for Ftu: kt is taken as 1 here.
     ///
     /// # Errors
     /// Fty outside 3 to 60 ksi, Ftu outside Fty to 80 ksi.
@@ -213,6 +213,12 @@ impl AluminiumPost {
             self.metal.mark.name()
         ));
         let own = self.metal.mark == Mark::Given;
+        if own {
+            sheet.remark(
+                "Tension coefficient kt taken as 1: of an alloy with a greater one (6005-T5 and \
+                 6105-T5 among them, from memory) Ftu must be given divided by it.",
+            );
+        }
         let cited = if own {
             &source::GIVEN
         } else {

@@ -17,8 +17,11 @@
 //! Shear and moment at grade count by magnitude, as if they turned the post the
 //! same way, which is the worse for both.
 //!
-//! Both grow with depth, more than they would in a post that bends: for a post
-//! much deeper than required they are on the safe side.
+//! The moment grows with depth, more than it would in a post that bends: for a post
+//! much deeper than required it is on the safe side. The shear falls with depth, to that
+//! at grade. It is more than in a post that bends only down to about 3.5 (EI/n)^(1/5);
+//! deeper than that, a post under moment that bends has up to some 0.5 M/(EI/n)^(1/5),
+//! which no longer falls.
 //!
 //! The post alone is taken to carry this; a concrete collar around it is not
 //! counted, though it helps.

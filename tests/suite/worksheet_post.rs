@@ -557,6 +557,7 @@ fn other_posts() {
         let sheet = of(AluminiumPost::new(round, metal).unwrap().into());
         present(&sheet, &["Fty", "Ftu", "Sx", "Z", "As"]);
         assert_eq!(cited(&sheet, "Ftu") == given, is_given);
+        assert_eq!(says(&sheet, "kt taken as 1"), is_given);
     }
     let strong = GivenPost::new(PostSection::SquareTube(square), lb_ft(5e3), lb(4e3)).unwrap();
     let sheet = of(strong.into());
