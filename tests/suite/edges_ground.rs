@@ -42,7 +42,9 @@ fn increases_of_bearing() {
     for (ground, presumptive, isolated) in [
         (soil, true, false),
         (pole, true, true),
-        (soil.with_lateral(soil.lateral()), false, false),
+        // The vertical pressure is still that of the table.
+        (soil.with_lateral(soil.lateral()), true, false),
+        (Ground::with_lateral_bearing(soil.lateral()), false, false),
     ] {
         let cautions = ground.cautions();
         assert_eq!(told(cautions, Caution::PresumptiveSoil), presumptive);
