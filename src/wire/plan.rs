@@ -23,7 +23,7 @@ records! {
         post: PostKind,
         /// Its design.
         design: DesignSpec,
-        /// Its depth, planned or dug; that of the plan is not taken for it.
+        /// Its depth, planned or dug; that of the plan unless said.
         planned_depth: Option<Size>,
     }
     /// Another design or depth for one post.
@@ -45,7 +45,8 @@ records! {
         fence: FenceSpec,
         /// Design of posts that have none of their own.
         design: DesignSpec,
-        /// Depth, planned or dug, of posts of all kinds that do not stand in kinds.
+        /// Depth, planned or dug, of posts that have none of their own; without any the
+        /// required depth is told and the ground not checked.
         planned_depth: Option<Size>,
         /// Kinds of post that differ.
         kinds: Option<Vec<KindSpec>>,
@@ -110,7 +111,9 @@ impl PlanSpec {
                 problems.add(&place.field("post"), None, "this kind stands twice");
             }
             let design = kind.design.build(&place.field("design"), problems);
-            kinds.push(design.map(|d| (kind.post, d, kind.planned_depth.map(|d| d.0))));
+            // As posts do of their kind, a kind takes the depth of the plan.
+            let planned = kind.planned_depth.or(self.planned_depth);
+            kinds.push(design.map(|d| (kind.post, d, planned.map(|d| d.0))));
         }
         let place = at.field("posts");
         let mut posts = Vec::new();

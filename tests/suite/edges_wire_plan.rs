@@ -357,6 +357,43 @@ fn a_schedule_adds_up() {
     }
 }
 
+/// A kind of post without a depth of its own stands as deep as the plan says, and a
+/// single post as its kind.
+#[test]
+fn a_depth_of_the_plan_is_that_of_its_kinds() {
+    // 66 in for all, 48 in for gate posts, 38 in for post 3.
+    for (changes, gate, line) in [
+        (json!({}), Some(48.0), Some(66.0)),
+        (
+            json!({"/kinds/0/planned_depth": null}),
+            Some(66.0),
+            Some(66.0),
+        ),
+        (json!({"/planned_depth": null}), Some(48.0), None),
+        (
+            json!({"/planned_depth": null, "/kinds/0/planned_depth": null}),
+            None,
+            None,
+        ),
+    ] {
+        let found = answer(&with("a fence", &changes));
+        let posts = found["result"]["posts"].as_array().unwrap();
+        for post in posts.iter().filter(|post| post["number"] != 3) {
+            let expected = if post["post"] == "gate" { gate } else { line };
+            let check = &post["check"];
+            assert_eq!(
+                check["embedment"].is_null(),
+                expected.is_none(),
+                "{changes}"
+            );
+            match expected {
+                Some(depth) => near(&check["planned_depth"]["value"], depth / 12.0),
+                None => assert!(check["planned_depth"].is_null()),
+            }
+        }
+    }
+}
+
 /// On a second run the posts stand as far along as their spacing.
 #[test]
 fn posts_stand_on_their_run() {
