@@ -80,7 +80,8 @@ impl Materials {
     /// For a design at a depth.
     ///
     /// # Errors
-    /// Backfill in a hole that is not known; as [`annulus`] and [`Bag::count`].
+    /// Backfill in a hole that is not known; foam or gravel in bags of which only the
+    /// yield of concrete is known; as [`annulus`] and [`Bag::count`].
     pub fn new(
         options: &MaterialOptions,
         design: &PostDesign,
@@ -103,6 +104,18 @@ impl Materials {
             field: "hole",
             reason: "quantities want the hole: PostDesign::set_in",
         })?;
+        let concrete = *options.bag.source() == source::BAG_YIELDS;
+        if concrete
+            && matches!(
+                setting,
+                Some(Setting::ExpandingFoam | Setting::CompactedGravel)
+            )
+        {
+            return Err(Error::NotApplicable {
+                field: "bag",
+                reason: "known yields are of concrete: give what this yields, Bag::given",
+            });
+        }
         let dug = depth + options.base;
         let fill = annulus(hole, design.foundation().outline(), dug, options.base)?;
         let bags = match setting {

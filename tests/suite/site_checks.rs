@@ -1203,6 +1203,21 @@ fn quantities_by_setting() {
     let unknown = PostDesign::bare(ground(), pipe(2.375, 0.13).into());
     let unknown = post(unknown, inch(30.0), quantities(options));
     assert_eq!(unknown.site.materials.refusal().unwrap().field(), "hole");
+    // What a bag of concrete yields says nothing of foam or of gravel.
+    let known = MaterialOptions::new(Bag::lb_50());
+    let own = MaterialOptions::new(Bag::given(lb(50.0), cu_ft(0.375)).unwrap());
+    for (setting, allowed) in [
+        (Setting::PouredConcrete, true),
+        (Setting::ExpandingFoam, false),
+        (Setting::CompactedGravel, false),
+        (Setting::TampedSoil, true),
+    ] {
+        let of = |options| post(set(setting), inch(30.0), quantities(options));
+        let (known, own) = (of(known), of(own));
+        assert!(own.site.materials.done().is_some(), "{setting:?}");
+        let refused = known.site.materials.refusal().map(|why| why.field());
+        assert_eq!(refused, (!allowed).then_some("bag"), "{setting:?}");
+    }
 }
 
 /// Of a fence with a corner: 9 posts on the first run, 3 more on the second.
@@ -1319,6 +1334,7 @@ fn numbers_recompute_by_hand() {
         .unwrap();
     let side = FenceRun::new(panel, ft(24.0), ft(8.0)).unwrap();
     let fence = Fence::new(run).turning(deg(90.0), side).unwrap();
+    let kit = Bag::given(lb(3.2), cu_ft(0.5)).unwrap();
     for (design, asked) in [
         (concrete(pine(5.5)), everything()),
         (concrete(pipe(2.875, 0.16)), constant),
@@ -1332,7 +1348,7 @@ fn numbers_recompute_by_hand() {
         ),
         (
             PostDesign::set_in(ground(), pine(5.5).into(), Setting::ExpandingFoam, hole).unwrap(),
-            everything(),
+            everything().with_materials(MaterialOptions::new(kit)),
         ),
         (PostDesign::driven(ground(), schedule_40()), everything()),
     ] {
