@@ -142,6 +142,13 @@ fn printed(sheet: &Sheet<'_>, folder: &Path) -> String {
     if sheet.count(State::Fails) > 20 {
         out += "  and more, see the files\n";
     }
+    if sheet.unplanned() > 0 {
+        let _ = writeln!(
+            out,
+            "{} posts have no planned depth: their ground is not checked; dig them to the required one",
+            sheet.unplanned()
+        );
+    }
     let part = sheet.rows.iter().filter(|row| !row.refused.is_empty());
     if part.clone().next().is_some() {
         let _ = writeln!(

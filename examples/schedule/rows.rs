@@ -137,7 +137,12 @@ impl Row {
             parts.push(format!("NOT CHECKED: {}", names.join(", ")));
         }
         if parts.is_empty() {
-            return "passes".to_owned();
+            // Without a planned depth there is no hole to check.
+            let passes = match self.planned {
+                Some(_) => "passes",
+                None => "passes dug to the required depth",
+            };
+            return passes.to_owned();
         }
         parts.join("; ")
     }

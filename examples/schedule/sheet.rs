@@ -48,6 +48,11 @@ impl Sheet<'_> {
         self.rows.iter().filter(|row| row.state() == state).count()
     }
 
+    /// How many posts have no depth planned.
+    pub(crate) fn unplanned(&self) -> usize {
+        self.rows.iter().filter(|row| row.planned.is_none()).count()
+    }
+
     /// What was refused and why, with the numbers of the posts, shortened.
     pub(crate) fn refusals(&self) -> Vec<(String, String)> {
         grouped(self.rows.iter().flat_map(|row| {

@@ -243,6 +243,36 @@ fn nothing_is_asked_that_the_job_does_not_ask() {
     assert!(!page.numbers.contains_key(&(1, "lean_used".to_owned())));
 }
 
+/// Posts without a planned depth are said to have none: their ground is not checked.
+#[test]
+fn posts_without_a_depth_are_told() {
+    let end = "[post.end]\nhole = \"20 in\"\n";
+    let job_of = |old: &str, new: &str| job(old, new, end);
+    let planned = "planned_depth = \"78 in\"";
+    let only_ends = format!("[post.end]\n{planned}\n");
+    for (name, text, unplanned) in [
+        ("all-planned", job_of("units", "units"), 0),
+        ("none-planned", job_of(planned, ""), 5),
+        ("ends-planned", job(planned, "", &only_ends), 3),
+    ] {
+        let (printed, html, csv) = made(&text, name);
+        let page = page(&html);
+        assert!(
+            page.states.values().all(|state| state == "passes"),
+            "{name}"
+        );
+        let every = page.text.contains("every post passes as planned or dug");
+        assert_eq!(every, unplanned == 0, "{name}");
+        let told = page.numbers.get(&(0, "unplanned".to_owned()));
+        let told = told.map_or(0.0, |shown| shown.value);
+        assert_eq!(told, f64::from(unplanned), "{name}");
+        let line = format!("{unplanned} posts have no planned depth: their ground is not checked");
+        assert_eq!(printed.contains(&line), unplanned > 0, "{name}: {printed}");
+        let rows = csv.matches("passes dug to the required depth").count();
+        assert_eq!(rows, unplanned as usize, "{name}: {csv}");
+    }
+}
+
 /// A check that is asked for and refused is told with its reason, and its post
 /// counts neither as failing nor as passing.
 #[test]

@@ -393,6 +393,19 @@ fn a_csv_of_posts_as_dug_is_refused_by_line_and_cell() {
         said.contains("hole = \"18 in\"") && said.contains("driven"),
         "{said}"
     );
+    // What fills the hole of a post planned as backfill is not said: it is no concrete.
+    let bare = WHOLE.replace("hole = \"18 in\"", "hole_shape = \"none\"");
+    std::fs::write(&job, format!("as_dug = \"dug.csv\"\n{bare}")).unwrap();
+    for (csv, cell) in [
+        ("post,hole\n2,18 in\n", "hole = \"18 in\""),
+        ("post,shape\n2,round\n", "shape = \"round\""),
+    ] {
+        std::fs::write(folder.join("dug.csv"), csv).unwrap();
+        let said = run(&job, "dug", &[]).1.unwrap_err();
+        assert!(said.contains(cell) && said.contains("set_in"), "{said}");
+    }
+    std::fs::write(folder.join("dug.csv"), "post,depth\n2,66 in\n").unwrap();
+    run(&job, "dug", &[]).1.unwrap();
     std::fs::write(&job, format!("as_dug = \"dug.csv\"\n{WHOLE}")).unwrap();
     // Several at once; blank cells stay as planned.
     std::fs::write(folder.join("dug.csv"), "post,depth,hole\n2,x,\n3,,y\n4,,\n").unwrap();

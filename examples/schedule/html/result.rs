@@ -11,17 +11,26 @@ pub(super) fn at_a_glance(out: &mut String, sheet: &Sheet<'_>) {
     let whole = |key: &str, n: usize| number(key, count(n), "", &n.to_string());
     *out += "<section class=\"glance\" id=\"result\">\n<h2>Result</h2>\n<ul>\n";
     let part = sheet.count(State::CheckedInPart);
+    let unplanned = sheet.unplanned();
     put!(
         out,
         "<li><b>{} of {} posts {}.</b></li>\n",
         whole("failing", failing),
         whole("posts", posts),
-        match (failing, part) {
-            (0, 0) => "fail: every post passes as planned or dug",
-            (0, _) => "fail",
+        match (failing, part, unplanned) {
+            (0, 0, 0) => "fail: every post passes as planned or dug",
+            (0, ..) => "fail",
             _ => "FAIL as planned or dug",
         }
     );
+    if unplanned > 0 {
+        put!(
+            out,
+            "<li><b>{} posts have no planned depth: their ground is not checked.</b> Dig them to the \
+             required one.</li>\n",
+            whole("unplanned", unplanned)
+        );
+    }
     let refused = sheet.rows.iter().filter(|row| !row.refused.is_empty());
     let refused = refused.count();
     if refused > 0 {

@@ -4,7 +4,6 @@ use super::posts::{Spec, Specs, hole, shape_of};
 use super::reading::{Problem, brief};
 use groundline::backfill::Setting;
 use groundline::fence::Fence;
-use groundline::foundation::HoleShape;
 use groundline::units::{Length, UnitSystem, parse};
 
 /// A post as it was dug.
@@ -146,28 +145,30 @@ impl Against<'_> {
         if shape.is_none() && !word.is_empty() {
             refuse("shape", "give round or square".to_owned());
         }
-        let driven = spec.setting == Some(Setting::Driven);
-        if driven && (size.is_some() || shape.is_some()) {
+        if size.is_some() || shape.is_some() {
             let column = if size.is_some() { "hole" } else { "shape" };
-            refuse(
-                column,
-                "this post is planned as driven: it has no hole".to_owned(),
-            );
-        } else if size.is_some() || shape.is_some() {
-            let size = size.or(spec.hole.map(|hole| hole.size()));
-            let shape = shape.or(spec.hole.map(|hole| hole.shape()));
-            // A post planned without concrete needs a size to get a hole.
-            let made = size.map(|size| hole(shape.unwrap_or(HoleShape::Round), size));
-            match made {
-                Some(Ok(hole)) => spec.hole = Some(hole),
-                Some(Err(error)) => refuse("hole", error.in_system(self.system).to_string()),
-                None => refuse(
-                    "hole",
-                    "this post has no hole planned: give its size".to_owned(),
+            match spec.hole {
+                Some(planned) => {
+                    let size = size.unwrap_or(planned.size());
+                    match hole(shape.unwrap_or(planned.shape()), size) {
+                        Ok(hole) => spec.hole = Some(hole),
+                        Err(error) => refuse("hole", error.in_system(self.system).to_string()),
+                    }
+                    if let Err(error) = spec.design() {
+                        refuse("hole", error.in_system(self.system).to_string());
+                    }
+                }
+                None if spec.setting == Some(Setting::Driven) => refuse(
+                    column,
+                    "this post is planned as driven: it has no hole".to_owned(),
                 ),
-            }
-            if let Err(error) = spec.design() {
-                refuse("hole", error.in_system(self.system).to_string());
+                // Taken as concrete it would bear with the width of the hole.
+                None => refuse(
+                    column,
+                    "this post is planned with hole_shape = \"none\", so what would fill a hole \
+                     is not known: give set_in and a hole in the job file"
+                        .to_owned(),
+                ),
             }
         }
         if let Some(depth) = depth {
