@@ -29,7 +29,7 @@ use groundline::response::{PostModel, Springs};
 use groundline::section::{PostSection, Square, Tube};
 use groundline::units::{
     FlexuralRigidity, Force, Length, LineLoad, Measurable, Measure, UnitSystem, Velocity, cu_ft,
-    deg, ft, inch, ksi, lb, parse, pcf, psf, show, show_as,
+    deg, inch, ksi, lb, parse, pcf, psf, show, show_as,
 };
 use groundline::uplift::{Friction, HowKnown, PullOut, Shaft, presumptive_friction};
 use groundline::wind::{AsceSite, BasicWindSpeed, EccentricCase, Edition, Exposure, WallOptions};
@@ -196,7 +196,8 @@ fn report(flags: &Flags, system: UnitSystem) -> Result<String, Error> {
          over 1.00 it fails\n\
          lean         top at service wind over height, elastic-plastic ground\n\
          holds down   weight at 0.6, and friction where it may be counted without a test\n\
-         fill         to carry, {:.0} % waste; tamped soil and driving carry nothing\n\
+         fill         to carry, {:.0} % waste, every post of the run at the depth of a line post; \
+         tamped soil and driving carry nothing\n\
          The sleeve of vinyl counts for nothing; its insert is the post.\n\nCautions\n",
         show(flags.height, system),
         show(flags.length, system),
@@ -270,7 +271,7 @@ fn option(
         )?,
         None => "no line post".to_owned(),
     };
-    let held = holds_down(choice, setting, depth)?;
+    let held = holds_down(flags, choice, setting, depth)?;
     let (each, run) = fill(flags, choice, setting, depth, count, system)?;
     let row = [
         choice.name.to_owned(),
@@ -319,9 +320,13 @@ fn lean(
 }
 
 /// Weight, and friction where it may be counted without a test.
-fn holds_down(choice: &Choice, setting: Setting, depth: Length) -> Result<Force, Error> {
-    let above = ft(6.0);
-    let post = choice.weight * (depth + above);
+fn holds_down(
+    flags: &Flags,
+    choice: &Choice,
+    setting: Setting,
+    depth: Length,
+) -> Result<Force, Error> {
+    let post = choice.weight * (depth + flags.height);
     // The top foot is not counted on.
     let top = inch(12.0);
     let round = |size: Length| Shaft::round(size, depth, if top < depth { top } else { depth });

@@ -292,13 +292,14 @@ pub(crate) fn asked(schedule: &Schedule<'_>, system: UnitSystem) -> String {
             1.0 / lean.ratio
         ));
     }
+    let refused = posts().map(|post| post.site.refusals().count()).sum();
     lines.extend(posts().find_map(|post| {
         let refusal = post.site.refusals().next()?;
-        Some(format!(
-            "NOT CHECKED at post {}: {}.\n",
-            post.post.number,
-            refusal.in_system(system)
-        ))
+        let (number, why) = (post.post.number, refusal.in_system(system));
+        Some(match refused {
+            1 => format!("NOT CHECKED at post {number}: {why}.\n"),
+            _ => format!("NOT CHECKED: {refused} checks, first at post {number}: {why}.\n"),
+        })
     }));
     lines.concat()
 }
