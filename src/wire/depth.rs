@@ -3,6 +3,7 @@
 
 use super::design::DesignSpec;
 use super::post::PostSpec;
+use super::post_check::sources_of;
 use super::reading::{Path, Problems};
 use super::record::records;
 use super::request::{Asked, Calculation, Done};
@@ -114,7 +115,7 @@ impl Calculation for CapacityRequest {
     type Result = CapacityResult;
 
     fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
-        self.design.build(&at.field("design"), problems);
+        self.design.build_for_actions(&at.field("design"), problems);
         let made = crate::error::size_within("depth", self.depth.0, ft(0.01), ft(300.0));
         problems.take(&at.field("depth"), made);
         let made = crate::error::within("height", self.height, ft(0.0), ft(1_000.0));
@@ -127,27 +128,25 @@ impl Calculation for CapacityRequest {
         at: &Path<'_>,
         problems: &mut Problems,
     ) -> Option<Done<CapacityResult>> {
-        let design = self.design.build(&at.field("design"), problems)?;
+        let design = self
+            .design
+            .build_for_actions(&at.field("design"), problems)?;
         let made = design.capacity(self.depth.0, self.height);
         let names = [("depth", "depth"), ("height of the force", "height")];
         let (holds, governing) = problems.take_by(at, &names, made)?;
-        let strength = design.post().strength();
+        // Increases and depths beyond 12 ft are cautioned against by the ground's check.
+        let ground = problems.take(at, design.formula().check(&holds, self.depth.0))?;
         let cautions = Cautions::default()
             .with(Caution::Barrier)
+            .and(ground.cautions())
             .and(design.post().cautions())
-            .and(design.ground().cautions())
             .and(design.cautions());
         let result = CapacityResult {
             shear: holds.shear(),
             moment: holds.moment(),
             governing,
         };
-        let sources = [
-            design.formula().equation().citation(),
-            strength.moment_source,
-            strength.shear_source,
-        ];
-        Some(Done::new(result, cautions, sources))
+        Some(Done::new(result, cautions, sources_of(&design)))
     }
 }
 

@@ -180,6 +180,20 @@ impl HoleSpec {
 }
 
 impl DesignSpec {
+    /// For actions at grade, which are combined already.
+    pub(super) fn build_for_actions(
+        &self,
+        at: &Path<'_>,
+        problems: &mut Problems,
+    ) -> Option<PostDesign> {
+        if self.factors.is_some() {
+            let allowed = "factors are for a fence: what acts at grade here is combined already";
+            problems.add(&at.field("factors"), None, allowed);
+            return None;
+        }
+        self.build(at, problems)
+    }
+
     pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<PostDesign> {
         let ground = self.ground.build(&at.field("ground"), problems);
         let post = self.post.build(&at.field("post"), problems);

@@ -116,21 +116,27 @@ impl CheckResult {
 pub(super) fn sources<L: CombinesTo<AllowableStress>>(
     check: &PostCheck<L>,
 ) -> impl Iterator<Item = &'static Citation> {
-    let ground = check.design().ground();
-    let presumed = ground.class().map(|_| &source::IBC_1806_2);
-    let doubled = ground.is_isolated_pole().then_some(&source::IBC_1806_3_4);
     let bearing = check.bearing.map(|bearing| bearing.source());
     let pressure = check.bearing.map(|bearing| bearing.capacity_source);
+    core::iter::once(check.source())
+        .chain(sources_of(check.design()))
+        .chain(bearing)
+        .chain(pressure)
+}
+
+/// The sources of ground and post in a design, whatever the load.
+pub(super) fn sources_of(design: &PostDesign) -> impl Iterator<Item = &'static Citation> + use<> {
+    let ground = design.ground();
+    let presumed = ground.class().map(|_| &source::IBC_1806_2);
+    let doubled = ground.is_isolated_pole().then_some(&source::IBC_1806_3_4);
+    let strength = design.post().strength();
     [
-        Some(check.source()),
-        Some(check.required.equation().citation()),
+        Some(design.formula().equation().citation()),
         presumed,
         doubled,
         Some(&source::BELOW_GRADE),
-        Some(check.strength.strength.moment_source),
-        Some(check.strength.strength.shear_source),
-        bearing,
-        pressure,
+        Some(strength.moment_source),
+        Some(strength.shear_source),
     ]
     .into_iter()
     .flatten()
@@ -142,7 +148,7 @@ impl PostCheckRequest {
         at: &Path<'_>,
         problems: &mut Problems,
     ) -> Option<(PostDesign, GroundlineActions<AllowableStress>)> {
-        let design = self.design.build(&at.field("design"), problems);
+        let design = self.design.build_for_actions(&at.field("design"), problems);
         let level = self.design.combination.unwrap_or_default();
         let actions = GroundlineActions::new(self.shear, self.moment, self.axial, level);
         let names = [

@@ -23,9 +23,7 @@ const REFUSED: &str = r#"
 {"/design/post/species": null, "/design/post/grade": null, "/design/post/fb": "900 psi", "/design/post/fv": "100 psi"} => design.post: give either species and grade
 {"/design/rest": {"days": -1, "needs": 7}} => design.rest.days: 0
 {"/design/rest": {"days": 1, "needs": -7}} => design.rest.needs: 0
-{"/design/factors": {"wind": 0, "dead": 1, "relieving": 0.6}} => design.factors.wind: factor on wind
-{"/design/factors": {"wind": 0.6, "dead": 9, "relieving": 0.6}} => design.factors.dead: factor on dead
-{"/design/factors": {"wind": 0.6, "dead": 1, "relieving": 9}} => design.factors.relieving: relieving
+{"/design/factors": {"wind": 0.6, "dead": 1, "relieving": 0.6}} => design.factors: factors are for a fence
 {"/planned_depth": "301 ft"} => planned_depth: 0.12 in to 3600 in
 {"/planned_depth": "300 ft"} => answered
 {"/planned_depth": "0.009 ft"} => planned_depth: 0.12 in to 3600 in
@@ -59,7 +57,9 @@ const REFUSED: &str = r#"
 {"/depth": "300 ft"} => answered
 {"/height": "1001 ft"} => height: 1000 ft
 {"/height": "1000 ft"} => answered
+{"/design/factors": {"wind": 0.6, "dead": 1, "relieving": 0.6}} => design.factors: factors are for a fence
 @methods
+{"/code": {"ground": {"class": 4}, "post": {"kind": "pipe", "diameter": "4 in", "wall": "0.226 in", "fy": "50 ksi"}, "foundation": {"kind": "driven"}, "factors": {"wind": 0.6, "dead": 1, "relieving": 0.6}}} => code.factors: factors are for a fence
 {"/yield_moment": "0.9 N-m"} => yield_moment: yield moment
 {"/yield_moment": "1 N-m"} => answered
 {"/rigidity": "0.9 N-m2"} => rigidity: flexural rigidity
@@ -199,6 +199,11 @@ const REFUSED: &str = r#"
 {"/checks/axial/capacity": "-1 lb"} => checks.axial.capacity: capacity
 {"/checks/materials/bag/weight": "79 lb"} => checks.materials.bag: 40, 50, 60 and 80 lb
 {"/checks/materials/base": "-1 in"} => checks.materials.base: base
+@own factors, one post in frost
+@own factors, one post in frost
+{"/design/factors/wind": 0} => design.factors.wind: factor on wind
+{"/design/factors/dead": 9} => design.factors.dead: factor on dead
+{"/design/factors/relieving": 9} => design.factors.relieving: relieving
 @how windy
 {"/speeds": {"from": "60 mph", "to": "90 mph", "step": "1 mph"}, "/pressures": {"from": "5 psf", "to": "20 psf", "step": "1 psf"}} => : give either speeds or pressures
 {"/pressures": {"from": "5 psf", "to": "20 psf", "step": "1 psf"}} => later pressures: give speeds
