@@ -14,6 +14,7 @@ use crate::limit_state::AllowableStress;
 use crate::post::Lean;
 use crate::response::{ClayCurve, Loading, PostModel, Springs};
 use crate::side_by_side::SideBySide;
+use crate::source;
 use crate::units::{
     Angle, FlexuralRigidity, Force, ForcePerVolume, Length, LineLoad, Pressure, Torque, lb, n_m,
     n_sq_m,
@@ -225,7 +226,7 @@ impl LateralMethodsRequest {
         let names = [("overall factor", "factor"), ("shear", "shear")];
         let mut all = problems.take_by(at, &names, made)?;
         if let Some(design) = &self.code {
-            let design = design.build(&at.field("code"), problems)?;
+            let design = design.build_for_actions(&at.field("code"), problems)?;
             all = all.with_code(*design.formula());
         }
         if let Some(moment) = self.yield_moment {
@@ -420,6 +421,7 @@ impl Calculation for ResponseRequest {
             stations: all,
         };
         let cautions = Cautions::default().with(Caution::Slope);
-        Some(Done::new(result, cautions, model.springs().sources()))
+        let sources = core::iter::once(&source::BEAM_COLUMN).chain(model.springs().sources());
+        Some(Done::new(result, cautions, sources))
     }
 }

@@ -190,7 +190,11 @@ impl Calculation for SidePullRequest {
         };
         let cautions = Cautions::default().with(Caution::FieldTests);
         let fitted = self.curve.map(|_| &source::PLASTIC_SPRINGS);
-        let sources = [&source::RIGID_PLASTIC, &source::STATICS];
+        let sources = [
+            &source::BEAM_COLUMN,
+            &source::RIGID_PLASTIC,
+            &source::STATICS,
+        ];
         Some(Done::new(
             result,
             cautions,

@@ -5,8 +5,10 @@
 //! the lines after it are changes to that, one at a time. A place is a JSON pointer below
 //! `/input`; null takes a field away.
 
+use groundline::caution::Caution;
+use groundline::source;
 use groundline::wire::{Answer, Node, Request};
-use serde_json::{Map, Value};
+use serde_json::{Map, Value, json};
 
 const REQUESTS: &str = include_str!("../../examples/embed/requests.jsonl");
 
@@ -336,7 +338,6 @@ const OTHER_ANSWER: &str = r#"
 @timber {}
 {"/design/ground/both_increases": true, "/design/combination": "alternative_with_increase"}
 {"/design/combination": "alternative_with_increase", "/design/ground/isolated_pole": false}
-{"/design/factors": {"wind": 0.6, "dead": 1.0, "relieving": 0.6}}
 {"/design/rest": {"days": 1, "needs": 7}}
 @timber {"/design/foundation": {"kind": "backfill", "setting": "expanding_foam", "hole": {"shape": "round", "size": "12 in"}}, "/design/rest": {"days": 7, "needs": 7}}
 {"/design/rest/days": 1}
@@ -444,6 +445,64 @@ pub(super) fn check(table: &str, same: impl Fn(&Node, &Node) -> bool) {
 #[test]
 fn every_field_reaches_the_result() {
     check(OTHER_RESULT, |a, b| a.get("result") == b.get("result"));
+}
+
+fn said(id: &str, changes: &Value) -> (Vec<String>, Vec<String>) {
+    let mut request = example(id);
+    change(&mut request, changes.as_object().unwrap());
+    let answer = answered(id, &request).unwrap();
+    let answer = serde_json::to_value(answer.node()).unwrap();
+    let text = |value: &Value| value.as_str().unwrap().to_owned();
+    let list = |name: &str| answer[name].as_array().unwrap().clone();
+    (
+        list("cautions").iter().map(text).collect(),
+        list("sources").iter().map(|s| text(&s["id"])).collect(),
+    )
+}
+
+/// What a hole is good for is told with the cautions of its depth and increases, and with
+/// every source that it took.
+#[test]
+fn what_a_hole_carries_is_cautioned() {
+    let third = Caution::OneThirdIncrease;
+    let deep = Caution::BeyondTwelveFeet;
+    for (changes, expected) in [
+        (json!({}), vec![]),
+        (json!({"/depth": "12 ft"}), vec![]),
+        (json!({"/depth": "12.01 ft"}), vec![deep]),
+        (
+            json!({"/design/combination": "alternative_with_increase"}),
+            vec![third],
+        ),
+    ] {
+        let (cautions, _) = said("a dug hole", &changes);
+        for caution in [third, deep] {
+            let found = cautions.iter().any(|text| text == caution.text());
+            assert_eq!(found, expected.contains(&caution), "{changes} {caution:?}");
+        }
+    }
+    let sources = |changes: &Value| said("a dug hole", changes).1;
+    let (presumed, doubled) = (source::IBC_1806_2.id, source::IBC_1806_3_4.id);
+    let plain = sources(&json!({}));
+    assert!(plain.iter().any(|id| id == presumed) && !plain.iter().any(|id| id == doubled));
+    assert!(plain.iter().any(|id| id == source::BELOW_GRADE.id));
+    let twice = sources(&json!({"/design/ground/isolated_pole": true}));
+    assert!(twice.iter().any(|id| id == doubled));
+    let own = json!({"/design/ground": {"lateral_bearing": "200 pcf"}});
+    assert!(!sources(&own).iter().any(|id| id == presumed));
+}
+
+/// How a post moves is told with its method, the beam-column, beside that of the springs.
+#[test]
+fn the_beam_column_is_cited() {
+    for id in ["movement", "movement, elastic", "a side pull"] {
+        let (_, sources) = said(id, &json!({}));
+        assert!(
+            sources.iter().any(|id| id == source::BEAM_COLUMN.id),
+            "{id}"
+        );
+        assert!(sources.len() > 1);
+    }
 }
 
 #[test]
