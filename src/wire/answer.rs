@@ -4,7 +4,7 @@
 use super::input::Input;
 use super::node::Words;
 use super::reading::{Problem, Problems};
-use super::request::{Done, Request};
+use super::request::{Done, Request, id_of};
 use super::value::{Style, Wire, write_measured};
 use super::{Node, VERSION};
 use crate::caution::Caution;
@@ -46,9 +46,7 @@ impl Answer {
                 answer
             }
             Err(problems) => {
-                let id = node
-                    .get("id")
-                    .filter(|id| matches!(id, Node::Text(_) | Node::Number(_)));
+                let id = id_of(node);
                 let name = node.get("calculate").and_then(Node::as_text);
                 let name = Input::NAMES
                     .iter()

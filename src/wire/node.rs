@@ -11,7 +11,7 @@ const MOST_DEEP: usize = 32;
 
 /// Whole numbers up to here are exact as `f64`, and are written without a
 /// decimal point.
-const EXACT: f64 = 9_007_199_254_740_992.0;
+pub(super) const EXACT: f64 = 9_007_199_254_740_992.0;
 
 /// Text of a node.
 pub(super) type Words = Cow<'static, str>;

@@ -2,6 +2,7 @@
 
 use super::answer::{Answer, head};
 use super::input::Input;
+use super::node::EXACT;
 use super::reading::{Path, Problems};
 use super::record::{MOST_FIELDS, Record, list};
 use super::value::{ReadField, Style, Wire};
@@ -103,6 +104,14 @@ pub struct Request {
 
 const FIELDS: [&str; 6] = ["version", "id", "calculate", "units", "worksheet", "input"];
 
+/// The id of a request, if it is one that comes back as it was sent.
+pub(super) fn id_of(request: &Node) -> Option<&Node> {
+    request.get("id").filter(|id| match id {
+        Node::Number(number) => number.abs() < EXACT,
+        other => matches!(other, Node::Text(_)),
+    })
+}
+
 impl Request {
     /// Reads a request.
     ///
@@ -146,11 +155,15 @@ impl Request {
                 format!("this field is missing; the version is {VERSION}"),
             ),
         }
-        let id = match node.get("id") {
-            None | Some(Node::Null) => None,
-            Some(id @ (Node::Text(_) | Node::Number(_))) => Some(id.clone()),
-            Some(other) => {
-                problems.add(&top.field("id"), Some(other), "give text or a number");
+        let id = match (node.get("id"), id_of(node)) {
+            (None | Some(Node::Null), _) => None,
+            (Some(_), Some(id)) => Some(id.clone()),
+            (Some(other), None) => {
+                let allowed = match other {
+                    Node::Number(_) => "a number so large may come back changed: give text",
+                    _ => "give text or a number",
+                };
+                problems.add(&top.field("id"), Some(other), allowed);
                 None
             }
         };

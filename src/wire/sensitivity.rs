@@ -304,9 +304,15 @@ impl UncertaintyRequest {
             problems.add(&at.field("shares"), None, allowed);
             return None;
         }
-        if let Some(index) = self.shares.iter().position(|x| !(0.0..=1.0).contains(x)) {
+        // At either end a distribution may have no value: the library draws none there.
+        let within = |share: &f64| 0.0 < *share && *share < 1.0;
+        if let Some(index) = self.shares.iter().position(|share| !within(share)) {
             let place = at.field("shares");
-            problems.add(&place.place(index), None, "give 0 to 1");
+            problems.add(
+                &place.place(index),
+                None,
+                "give a share above 0 and below 1",
+            );
             return None;
         }
         let samples = u32::try_from(self.shares.len() / count).ok()?;

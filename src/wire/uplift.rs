@@ -189,6 +189,10 @@ impl PullOutRequest {
             let allowed = "it says how friction is known: give the friction";
             problems.add(&at.field("known"), None, allowed);
         }
+        if self.profile.is_some() && self.friction.is_none() {
+            let allowed = "only friction looks at the ground: give the friction";
+            problems.add(&at.field("profile"), None, allowed);
+        }
         match (&self.friction, &self.shaft) {
             (Some(friction), Some(shaft)) => {
                 let place = at.field("friction");

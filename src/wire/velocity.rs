@@ -5,9 +5,9 @@ use super::record::records;
 use super::request::{Asked, Calculation, Done};
 use super::site::{BuiltSite, SiteSpec};
 use crate::caution::Cautions;
-use crate::source;
+use crate::error::within;
 use crate::step::Worksheet;
-use crate::units::{Length, Pressure};
+use crate::units::{Length, Pressure, m};
 use crate::wind::{PeakPressure, PrintedPressure, VelocityPressure};
 
 records! {
@@ -77,20 +77,23 @@ impl Calculation for VelocityPressureRequest {
                 q.write(&site, &mut sheet);
                 (q.pressure(), "qp, characteristic")
             }
-            BuiltSite::AsNzs(site) => (
-                site.design_pressure(),
-                "0.5 rho V^2 of the design speed, ultimate; of the multipliers given, not of the \
-                 height",
-            ),
+            BuiltSite::AsNzs(site) => {
+                problems.take(&place, within("height", self.height, m(0.0), m(200.0)))?;
+                site.write(&mut sheet);
+                (
+                    site.design_pressure(),
+                    "0.5 rho V^2 of the design speed, ultimate; of the multipliers given, not of \
+                     the height",
+                )
+            }
             _ => return None,
         };
         let result = VelocityPressureResult {
             pressure,
             what: what.to_owned(),
         };
-        let given = sheet.sections.is_empty().then_some(&source::ASNZS_PRESSURE);
-        let done = Done::new(result, Cautions::default(), given).citing(&sheet);
-        Some(if asked.worksheet && given.is_none() {
+        let done = Done::new(result, Cautions::default(), []).citing(&sheet);
+        Some(if asked.worksheet {
             done.with_worksheet(sheet)
         } else {
             done

@@ -83,6 +83,7 @@ const REFUSED: &str = r#"
 {"/friction": null} => : friction and shaft go together
 {"/shaft": null} => : friction and shaft go together
 {"/friction": null, "/shaft": null, "/known": "tests"} => known: give the friction
+{"/friction": null, "/shaft": null, "/profile": {"layers": [{"thickness": "6 m", "soil": {"unit_weight": "18 kN/m3"}}]}} => profile: give the friction
 {"/friction": {"kind": "alpha"}} => profile: this friction depends on the ground
 {"/friction": {"kind": "alpha", "alpha": 0.5}} => profile: this friction depends on the ground
 {"/friction": {"kind": "beta", "k": 0.8, "delta": "20 deg"}} => profile: this friction depends on the ground
@@ -141,6 +142,10 @@ const REFUSED: &str = r#"
 {"/site": {"kind": "pressure", "pressure": "20 psf", "level": "ultimate"}} => site.kind: has none
 {"/site/kzt": 9} => site.kzt: topographic
 {"/site/kzt": 1.1, "/site/topography": {"feature": "ridge", "height": "60 ft", "half_length": "120 ft", "distance": "30 ft", "side": "upwind"}} => site.topography: either kzt or topography
+{"/height": "-1 ft"} => later height: height
+{"/site": {"kind": "asnzs1170", "speed": "45 m/s"}, "/height": "-1 m"} => later height: height
+{"/site": {"kind": "asnzs1170", "speed": "45 m/s"}, "/height": "201 m"} => later height: height
+{"/site": {"kind": "asnzs1170", "speed": "45 m/s"}, "/height": "200 m"} => answered
 @pressures
 {"/site/column_gap": "refuse", "/fence/runs/0/length": "66 ft"} => later : 
 @two settings
@@ -200,7 +205,6 @@ const REFUSED: &str = r#"
 {"/checks/materials/bag/weight": "79 lb"} => checks.materials.bag: 40, 50, 60 and 80 lb
 {"/checks/materials/base": "-1 in"} => checks.materials.base: base
 @own factors, one post in frost
-@own factors, one post in frost
 {"/design/factors/wind": 0} => design.factors.wind: factor on wind
 {"/design/factors/dead": 9} => design.factors.dead: factor on dead
 {"/design/factors/relieving": 9} => design.factors.relieving: relieving
@@ -243,9 +247,9 @@ const REFUSED: &str = r#"
 @how often
 {"/shares": []} => shares: give 2 for each sample
 {"/shares": [0.5, 0.5, 0.5]} => shares: give 2 for each sample
-{"/shares": [0.5, 1.5]} => shares.1: give 0 to 1
-{"/shares": [0.5, -0.1]} => shares.1: give 0 to 1
-{"/shares": [0, 1]} => answered
+{"/shares": [0.5, 1]} => shares.1: above 0 and below 1
+{"/shares": [0, 0.5]} => shares.0: above 0 and below 1
+{"/shares": [1e-9, 0.999999999]} => answered
 {"/inputs/0/distribution/deviation": -1} => inputs.0.distribution: deviation
 {"/plan/planned_depth": "-1 in"} => plan.planned_depth: planned depth
 @what rules are worth
@@ -315,6 +319,10 @@ fn the_frame_is_checked() {
         ("version", json!(2), "answers version 1"),
         ("version", json!("1"), "answers version 1"),
         ("id", json!(true), "text or a number"),
+        // 2^53: from here on a whole number may be another as f64 (IEEE 754).
+        ("id", json!(9_007_199_254_740_992_u64), "give text"),
+        ("id", json!(9_007_199_254_740_993_u64), "give text"),
+        ("id", json!(-9_007_199_254_740_993_i64), "give text"),
         ("units", json!("uk"), "us"),
         ("calculate", json!("nothing"), "one of"),
         ("calculate", json!(4), "one of"),
@@ -360,6 +368,23 @@ fn the_frame_is_checked() {
     );
 }
 
+/// A number as id comes back as it was sent, or not at all.
+#[test]
+fn an_id_comes_back_as_sent() {
+    let mut request = example("rules");
+    for (id, kept) in [
+        (json!(9_007_199_254_740_991_u64), true),
+        (json!(-0.25), true),
+        (json!(9_007_199_254_740_993_u64), false),
+    ] {
+        request["id"] = id.clone();
+        let found = serde_json::to_value(Answer::to(&node(&request))).unwrap();
+        let expected = if kept { id } else { Value::Null };
+        assert_eq!(found["id"], expected);
+        assert_eq!(found.get("errors").is_none(), kept);
+    }
+}
+
 /// A request tells what it is, and writes what is not usual only.
 #[test]
 fn a_request_tells_of_itself() {
@@ -390,6 +415,31 @@ fn a_worksheet_comes_only_where_asked() {
         );
         let sheets = answer.node().get("worksheets").is_some();
         assert_eq!(sheets, value["worksheet"] == true, "{}", value["id"]);
+    }
+}
+
+/// Every code of the wind shows the working of its velocity pressure.
+#[test]
+fn velocity_pressure_has_its_worksheet() {
+    for site in [
+        json!({"kind": "asce7", "edition": "7-22", "speed": "115 mph", "exposure": "B"}),
+        json!({"kind": "en1991", "speed": "25 m/s", "terrain": "II"}),
+        json!({"kind": "asnzs1170", "speed": "45 m/s", "terrain_height_multiplier": 0.91}),
+    ] {
+        let mut request = example("velocity pressure");
+        request["input"]["site"] = site;
+        request["units"] = json!("si");
+        request["worksheet"] = json!(true);
+        let found = serde_json::to_value(Answer::to(&node(&request))).unwrap();
+        let last = |list: &Value| list.as_array().and_then(|all| all.last()).cloned();
+        let section = last(&found["worksheets"][0]["sections"]).unwrap();
+        let step = last(&section["steps"]).unwrap();
+        let of = |shown: &Value| {
+            let (value, unit) = (shown["value"].as_f64(), shown["unit"].as_str());
+            super::edges_wire_plan::si(value.unwrap(), unit.unwrap()).unwrap()
+        };
+        let (last, whole) = (of(&step["result"]), of(&found["result"]["pressure"]));
+        assert!((last / whole - 1.0).abs() < 1e-12, "{last} {whole}");
     }
 }
 

@@ -186,7 +186,7 @@ impl AsNzsSite {
     }
 
     /// Writes the working.
-    pub(super) fn write(&self, sheet: &mut Worksheet) {
+    pub(crate) fn write(&self, sheet: &mut Worksheet) {
         sheet.section("Design wind pressure");
         sheet.remark("AS/NZS 1170.2, ultimate limit state; speed and multipliers as given.");
         sheet.push(Step::given(
