@@ -5,7 +5,8 @@ use super::input::Input;
 use super::node::Words;
 use super::reading::{Problem, Problems};
 use super::request::{Done, Request, id_of};
-use super::value::{Style, Wire, write_measured};
+use super::schema::{Definitions, list_of, object, text, words};
+use super::value::{Quantity, Style, Wire, write_measured};
 use super::{Node, VERSION};
 use crate::caution::Caution;
 use crate::source::{Citation, Mark};
@@ -117,6 +118,57 @@ fn citation(source: &Citation) -> Node {
         ("clause", Node::text(source.clause)),
         ("mark", Node::text(source.mark.name())),
     ])
+}
+
+/// The schema of a source.
+pub(super) fn source_schema(definitions: &mut Definitions) -> Node {
+    let marks = [
+        Mark::Published,
+        Mark::Quoted,
+        Mark::FromMemory,
+        Mark::Derived,
+        Mark::CommonPractice,
+        Mark::Given,
+    ];
+    definitions.named("Source", |_| {
+        let fields = [
+            ("id", text()),
+            ("document", text()),
+            ("clause", text()),
+            ("mark", words(&marks.map(Mark::name))),
+        ];
+        object(fields, &[])
+    })
+}
+
+/// The schema of a worksheet.
+pub(super) fn worksheet_schema(definitions: &mut Definitions) -> Node {
+    definitions.named("Worksheet", |definitions| {
+        let quantity = Quantity::schema(definitions);
+        let terms = Node::object([
+            ("type", Node::text("object")),
+            ("additionalProperties", quantity.clone()),
+        ]);
+        let step = object(
+            [
+                ("symbol", text()),
+                ("meaning", text()),
+                ("origin", words(&["given", "computed", "root"])),
+                ("formula", text()),
+                ("terms", terms),
+                ("result", quantity),
+                ("source", source_schema(definitions)),
+            ],
+            &["formula", "terms", "source"],
+        );
+        let section = [
+            ("title", text()),
+            ("remarks", list_of(text())),
+            ("steps", list_of(step)),
+        ];
+        let sections = list_of(object(section, &[]));
+        object([("title", text()), ("sections", sections)], &[])
+    })
 }
 
 fn worksheet(sheet: &Worksheet) -> Node {

@@ -1,7 +1,7 @@
 //! The table of calculations, and the JSON Schema of their requests and answers
 //! (draft 2020-12).
 
-use super::answer::parts;
+use super::answer::{parts, source_schema, worksheet_schema};
 use super::backwards::{
     GreatestHeightRequest, GreatestSolidityRequest, GreatestSpacingRequest, GreatestWindRequest,
     SmallestHoleRequest,
@@ -19,7 +19,7 @@ use super::reading::{Path, Problems};
 use super::record::{Record, list, read_record, schema_of};
 use super::request::{Asked, Calculation};
 use super::resistance::{PostResistanceRequest, SpreadBlockRequest};
-use super::schema::Definitions;
+use super::schema::{Definitions, list_of, object, text, words};
 use super::sensitivity::{SensitivityRequest, UncertaintyRequest};
 use super::side_pull::SidePullRequest;
 use super::tables::{CatalogueRequest, RulesComparedRequest, SoilConeRequest};
@@ -120,14 +120,6 @@ macro_rules! calculations {
     };
 }
 
-/// A word list as a schema.
-fn words(names: &[&'static str]) -> Node {
-    Node::object([(
-        "enum",
-        Node::List(names.iter().map(|name| Node::text(*name)).collect()),
-    )])
-}
-
 /// Names that must be there.
 fn required(names: &[&'static str]) -> Node {
     Node::List(names.iter().map(|name| Node::text(*name)).collect())
@@ -206,16 +198,8 @@ pub fn request_schema() -> Node {
 pub fn answer_schema() -> Node {
     let mut definitions = Definitions::default();
     let results = Input::result_schemas(&mut definitions);
-    let text = || Node::object([("type", Node::text("string"))]);
-    let list = |items: Node| Node::object([("type", Node::text("array")), ("items", items)]);
-    let error = Node::object([
-        ("type", Node::text("object")),
-        (
-            "properties",
-            Node::object([("path", text()), ("value", text()), ("allowed", text())]),
-        ),
-        ("required", required(&["path", "allowed"])),
-    ]);
+    let error = [("path", text()), ("value", text()), ("allowed", text())];
+    let error = object(error, &["value"]);
     let fields = vec![
         (
             "properties".into(),
@@ -223,16 +207,10 @@ pub fn answer_schema() -> Node {
                 ("version", version()),
                 ("id", id()),
                 ("calculate", words(Input::NAMES)),
-                ("cautions", list(text())),
-                (
-                    "sources",
-                    list(Node::object([("type", Node::text("object"))])),
-                ),
-                (
-                    "worksheets",
-                    list(Node::object([("type", Node::text("object"))])),
-                ),
-                ("errors", list(error)),
+                ("cautions", list_of(text())),
+                ("sources", list_of(source_schema(&mut definitions))),
+                ("worksheets", list_of(worksheet_schema(&mut definitions))),
+                ("errors", list_of(error)),
             ]),
         ),
         (

@@ -75,6 +75,37 @@ impl Definitions {
     }
 }
 
+/// The schema of text.
+pub(super) fn text() -> Node {
+    Node::object([("type", Node::text("string"))])
+}
+
+/// The schema of a list.
+pub(super) fn list_of(items: Node) -> Node {
+    Node::object([("type", Node::text("array")), ("items", items)])
+}
+
+/// A word list as a schema.
+pub(super) fn words(names: &[&'static str]) -> Node {
+    Node::object([(
+        "enum",
+        Node::List(names.iter().map(|name| Node::text(*name)).collect()),
+    )])
+}
+
+/// An object of these fields and no other; all but some of them are always there.
+pub(super) fn object<const N: usize>(fields: [(&'static str, Node); N], optional: &[&str]) -> Node {
+    let required = fields.iter().map(|(name, _)| *name);
+    let required = required.filter(|name| !optional.contains(name));
+    let required = required.map(Node::text).collect();
+    Node::object([
+        ("type", Node::text("object")),
+        ("properties", Node::object(fields)),
+        ("required", Node::List(required)),
+        ("additionalProperties", Node::Bool(false)),
+    ])
+}
+
 /// Must a field of this type be there?
 pub(super) fn is_required<T: Wire>() -> bool {
     T::missing(&Path::TOP, &mut Problems::new(UnitSystem::Us)).is_none()

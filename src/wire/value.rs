@@ -3,7 +3,7 @@
 
 use super::Node;
 use super::reading::{Path, Problems};
-use super::schema::Definitions;
+use super::schema::{Definitions, object};
 use crate::units::{
     Angle, Area, Dimension, FlexuralRigidity, Force, ForcePerVolume, Length, LineLoad, MassDensity,
     Measurable, Measure, Measured, Pressure, SecondMoment, Torque, UnitSystem, Velocity, Volume,
@@ -163,20 +163,18 @@ impl Wire for Quantity {
             Style::Exact => write_measured(self.0, UnitSystem::Si),
         }
     }
-    fn schema(_: &mut Definitions) -> Node {
-        Node::object([(
-            "anyOf",
-            Node::List(vec![
-                Node::object([("type", Node::text("number"))]),
-                Node::object([
-                    ("type", Node::text("object")),
-                    (
-                        "required",
-                        Node::List(vec![Node::text("value"), Node::text("unit")]),
-                    ),
-                ]),
-            ]),
-        )])
+    fn schema(definitions: &mut Definitions) -> Node {
+        definitions.named("Quantity", |_| {
+            let kind = |name: &'static str| Node::object([("type", Node::text(name))]);
+            let with_unit = object([("value", kind("number")), ("unit", kind("string"))], &[]);
+            Node::object([
+                (
+                    "description",
+                    Node::text("A quantity of any dimension with its unit, or a bare number."),
+                ),
+                ("anyOf", Node::List(vec![kind("number"), with_unit])),
+            ])
+        })
     }
 }
 

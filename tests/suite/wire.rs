@@ -101,6 +101,71 @@ fn every_example_and_its_answer_obey_the_schemas() {
     }
 }
 
+/// The schema of answers knows the fields of sources, of worksheets and of quantities of
+/// any dimension: all of them, and no other.
+#[test]
+fn the_schema_knows_every_field_of_an_answer() {
+    let answers = jsonschema::validator_for(&serde_json::from_str(ANSWER_SCHEMA).unwrap()).unwrap();
+    let sheet_of = |changes: &[(&str, Value)]| {
+        let mut request = example("timber");
+        request["worksheet"] = json!(true);
+        for (name, value) in changes {
+            request["input"][name] = value.clone();
+        }
+        serde_json::to_value(Answer::to(&node_of(&request))).unwrap()
+    };
+    let sheet = sheet_of(&[]);
+    let quantity = serde_json::to_value(Answer::to(&node_of(&example("design value")))).unwrap();
+    let step = "/worksheets/0/sections/0/steps/0";
+    for (answer, places) in [
+        (
+            &sheet,
+            vec![
+                "/sources/0".to_owned(),
+                "/worksheets/0".to_owned(),
+                "/worksheets/0/sections/0".to_owned(),
+                step.to_owned(),
+                format!("{step}/result"),
+            ],
+        ),
+        (&quantity, vec!["/result/value".to_owned()]),
+    ] {
+        assert!(answers.is_valid(answer));
+        for place in places {
+            let fields = answer.pointer(&place).and_then(Value::as_object);
+            let fields = fields.unwrap_or_else(|| panic!("{place}"));
+            for name in fields.keys().map(String::as_str).chain(["colour"]) {
+                let mut broken = answer.clone();
+                broken.pointer_mut(&place).unwrap()[name] = json!(true);
+                assert!(!answers.is_valid(&broken), "{place} {name}");
+            }
+        }
+    }
+    // A post wholly in ground that does not count: no capacity.
+    let none = sheet_of(&[
+        ("planned_depth", json!("10 in")),
+        (
+            "design",
+            json!({
+                "ground": { "class": 4, "discounted_top": "12 in" },
+                "post": { "kind": "pipe", "diameter": "2.875 in", "wall": "0.16 in", "fy": "50 ksi" },
+                "foundation": { "kind": "driven" }
+            }),
+        ),
+    ]);
+    assert_eq!(none["result"]["embedment"], "no capacity");
+    if let Err(why) = answers.validate(&none) {
+        panic!("{why}");
+    }
+    for mut request in examples() {
+        request["worksheet"] = json!(true);
+        let answer = serde_json::to_value(Answer::to(&node_of(&request))).unwrap();
+        if let Err(why) = answers.validate(&answer) {
+            panic!("{}: {why}", request["id"]);
+        }
+    }
+}
+
 #[test]
 fn a_check_asked_over_the_wire_has_the_bits_of_the_library() {
     let request = json!({
