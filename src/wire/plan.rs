@@ -76,7 +76,7 @@ struct Numbered {
 
 impl PlanSpec {
     fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<(BuiltSite, Parts)> {
-        let before = problems.iter().count();
+        let before = problems.len();
         let place = at.field("site");
         let site = self.site.build(&place, problems);
         if matches!(
@@ -160,7 +160,7 @@ impl PlanSpec {
             kinds: kinds.into_iter().collect::<Option<_>>()?,
             posts: posts.into_iter().collect::<Option<_>>()?,
         };
-        Some((site?, parts)).filter(|_| problems.iter().count() == before)
+        Some((site?, parts)).filter(|_| problems.len() == before)
     }
 
     /// Everything that can be refused before computing.

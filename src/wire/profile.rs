@@ -1,6 +1,6 @@
 //! Layers of ground on the wire.
 
-use super::reading::{Path, Problems};
+use super::reading::{Path, Problems, Steps};
 use super::record::{alternatives, records};
 use super::value::{Size, UnitWeight};
 use crate::profile::{BearingSurface, Layer, Profile, Soil, Stiffness};
@@ -87,32 +87,30 @@ impl StiffnessSpec {
 
 impl SoilSpec {
     pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Soil> {
-        let before = problems.iter().count();
         let soil = Soil::new(self.unit_weight.0);
-        let mut soil = problems.take(&at.field("unit_weight"), soil)?;
-        let mut step = |name: &str, made: Option<Result<Soil, crate::Error>>, soil: &mut Soil| {
-            if let Some(made) = made.and_then(|made| problems.take(&at.field(name), made)) {
-                *soil = made;
-            }
-        };
-        let made = self
-            .saturated_weight
-            .map(|weight| soil.with_saturated_weight(weight.0));
-        step("saturated_weight", made, &mut soil);
-        let made = self.friction_angle.map(|phi| soil.with_friction_angle(phi));
-        step("friction_angle", made, &mut soil);
-        let made = self.cohesion.map(|cohesion| soil.with_cohesion(cohesion));
-        step("cohesion", made, &mut soil);
-        let made = self
-            .undrained_strength
-            .map(|su| soil.with_undrained_strength(su));
-        step("undrained_strength", made, &mut soil);
-        if let Some(stiffness) = &self.stiffness {
-            let place = at.field("stiffness");
-            let stiffness = stiffness.build(&place, problems)?;
-            soil = problems.take(&place, soil.with_stiffness(stiffness))?;
-        }
-        (problems.iter().count() == before).then_some(soil)
+        let soil = problems.take(&at.field("unit_weight"), soil)?;
+        let mut steps = Steps::new(soil, at, problems);
+        steps.step("saturated_weight", self.saturated_weight, |soil, weight| {
+            soil.with_saturated_weight(weight.0)
+        });
+        steps.step(
+            "friction_angle",
+            self.friction_angle,
+            Soil::with_friction_angle,
+        );
+        steps.step("cohesion", self.cohesion, Soil::with_cohesion);
+        steps.step(
+            "undrained_strength",
+            self.undrained_strength,
+            Soil::with_undrained_strength,
+        );
+        steps.build(
+            "stiffness",
+            self.stiffness.as_ref(),
+            StiffnessSpec::build,
+            Soil::with_stiffness,
+        );
+        steps.done()
     }
 }
 

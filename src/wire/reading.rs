@@ -66,6 +66,11 @@ impl Problems {
         self.found.iter()
     }
 
+    /// How many there are, to see whether there are more later.
+    pub(super) const fn len(&self) -> usize {
+        self.found.len()
+    }
+
     /// Is there none?
     pub fn is_empty(&self) -> bool {
         self.found.is_empty()
@@ -185,6 +190,62 @@ impl fmt::Display for Problems {
 }
 
 impl core::error::Error for Problems {}
+
+/// One optional step after another, each problem kept at its own place: what could not
+/// be changed stays as it is, so that the next step is read too.
+pub(super) struct Steps<'a, 'p, T> {
+    value: T,
+    at: &'a Path<'a>,
+    problems: &'p mut Problems,
+    sound: bool,
+}
+
+impl<'a, 'p, T: Copy> Steps<'a, 'p, T> {
+    /// From here on.
+    pub(super) fn new(value: T, at: &'a Path<'a>, problems: &'p mut Problems) -> Self {
+        Self {
+            value,
+            at,
+            problems,
+            sound: true,
+        }
+    }
+
+    /// With what a field holds, if it is given.
+    pub(super) fn step<V>(
+        &mut self,
+        name: &str,
+        given: Option<V>,
+        make: impl FnOnce(T, V) -> Result<T, Error>,
+    ) {
+        self.build(name, given, |given, _, _| Some(given), make);
+    }
+
+    /// With what is built of a field, if it is given.
+    pub(super) fn build<S, V>(
+        &mut self,
+        name: &str,
+        given: Option<S>,
+        build: impl FnOnce(S, &Path<'_>, &mut Problems) -> Option<V>,
+        make: impl FnOnce(T, V) -> Result<T, Error>,
+    ) {
+        let Some(given) = given else {
+            return;
+        };
+        let place = self.at.field(name);
+        let built = build(given, &place, self.problems);
+        let made = built.and_then(|built| self.problems.take(&place, make(self.value, built)));
+        match made {
+            Some(made) => self.value = made,
+            None => self.sound = false,
+        }
+    }
+
+    /// The whole, if every step could be made.
+    pub(super) fn done(self) -> Option<T> {
+        self.sound.then_some(self.value)
+    }
+}
 
 /// Where reading is: a chain of names and places, kept on the stack.
 #[derive(Debug, Clone, Copy)]

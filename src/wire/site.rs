@@ -1,6 +1,6 @@
 //! The wind on the wire.
 
-use super::reading::{Path, Problems};
+use super::reading::{Path, Problems, Steps};
 use super::record::{alternatives, names, records};
 use super::site_codes::{AsNzsSpec, EnSpec};
 use crate::limit_state::{AllowableStress, Characteristic, LimitState, Strength, Ultimate};
@@ -140,7 +140,7 @@ impl AsceSpec {
         let speed = BasicWindSpeed::strength_level(self.speed);
         let speed = problems.take(&at.field("speed"), speed);
         // Of a speed that cannot be, the rest is read all the same.
-        let mut sound = speed.is_some();
+        let sound = speed.is_some();
         let speed = speed.or_else(|| BasicWindSpeed::strength_level(mph(100.0)).ok())?;
         let mut options = WallOptions::default();
         if let Some(choice) = self.column_gap {
@@ -162,43 +162,46 @@ impl AsceSpec {
         if let Some(constants) = self.constants {
             site = site.with_constants(constants);
         }
-        let mut step = |name, made: Option<Result<AsceSite, crate::Error>>, site: &mut AsceSite| {
-            if let Some(made) = made {
-                match problems.take(&at.field(name), made) {
-                    Some(made) => *site = made,
-                    None => sound = false,
+        let mut steps = Steps::new(site, at, problems);
+        steps.step("kzt", self.kzt, AsceSite::with_topographic_factor);
+        steps.step("elevation", self.elevation, AsceSite::at_elevation);
+        steps.step("gust_factor", self.gust_factor, AsceSite::with_gust_factor);
+        steps.step(
+            "minimum_pressure",
+            self.minimum_pressure,
+            AsceSite::with_minimum_pressure,
+        );
+        steps.build(
+            "topography",
+            self.topography.as_ref(),
+            |topography, place, problems| {
+                let alone = self.kzt.is_none();
+                if !alone {
+                    problems.add(place, None, "give either kzt or topography");
                 }
-            }
-        };
-        let made = self.kzt.map(|kzt| site.with_topographic_factor(kzt));
-        step("kzt", made, &mut site);
-        let made = self.elevation.map(|elevation| site.at_elevation(elevation));
-        step("elevation", made, &mut site);
-        let made = self.gust_factor.map(|gust| site.with_gust_factor(gust));
-        step("gust_factor", made, &mut site);
-        let made = self
-            .minimum_pressure
-            .map(|pressure| site.with_minimum_pressure(pressure));
-        step("minimum_pressure", made, &mut site);
-        if let Some(topography) = &self.topography {
-            let place = at.field("topography");
-            if self.kzt.is_some() {
-                problems.add(&place, None, "give either kzt or topography");
-                sound = false;
-            }
-            let t = topography;
-            let made = Topography::new(t.feature, t.height, t.half_length, t.distance, t.side);
-            let names = [
-                ("height of the hill", "height"),
-                ("half length of the hill", "half_length"),
-                ("distance from the crest", "distance"),
-            ];
-            match problems.take_by(&place, &names, made) {
-                Some(topography) => site = site.with_topography(topography),
-                None => sound = false,
-            }
-        }
-        sound.then_some(site)
+                topography.build(place, problems).filter(|_| alone)
+            },
+            |site, topography| Ok(site.with_topography(topography)),
+        );
+        steps.done().filter(|_| sound)
+    }
+}
+
+impl TopographySpec {
+    fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Topography> {
+        let made = Topography::new(
+            self.feature,
+            self.height,
+            self.half_length,
+            self.distance,
+            self.side,
+        );
+        let names = [
+            ("height of the hill", "height"),
+            ("half length of the hill", "half_length"),
+            ("distance from the crest", "distance"),
+        ];
+        problems.take_by(at, &names, made)
     }
 }
 

@@ -2,14 +2,13 @@
 //! with bending, quantities.
 
 use super::materials::BagSpec;
-use super::reading::{Path, Problems};
+use super::reading::{Path, Problems, Steps};
 use super::record::{names, records};
 use super::value::{Size, Stress, UnitWeight};
 use crate::check::{
     Checked, FrostOptions, FrostRemedy, Grip, GroundStiffness, LeanOptions, MaterialOptions,
     SideFriction, SiteChecks, SiteResults, UpliftOptions,
 };
-use crate::error::Error;
 use crate::post::{AxialOptions, CompressionValues};
 use crate::units::{FlexuralRigidity, Force, ForcePerVolume, Pressure, UnitSystem, Volume};
 use crate::uplift::{FrozenGround, PullOutMode};
@@ -183,58 +182,6 @@ impl SideFrictionSpec {
     }
 }
 
-/// One optional step after another, each problem kept at its own place.
-struct Steps<'a, 'p, T> {
-    value: T,
-    at: &'a Path<'a>,
-    problems: &'p mut Problems,
-    sound: bool,
-}
-
-impl<'a, 'p, T: Copy> Steps<'a, 'p, T> {
-    fn new(value: T, at: &'a Path<'a>, problems: &'p mut Problems) -> Self {
-        Self {
-            value,
-            at,
-            problems,
-            sound: true,
-        }
-    }
-
-    fn step<V>(
-        &mut self,
-        name: &str,
-        given: Option<V>,
-        make: impl FnOnce(T, V) -> Result<T, Error>,
-    ) {
-        if let Some(given) = given {
-            match self
-                .problems
-                .take(&self.at.field(name), make(self.value, given))
-            {
-                Some(value) => self.value = value,
-                None => self.sound = false,
-            }
-        }
-    }
-
-    fn friction(
-        &mut self,
-        given: Option<&SideFrictionSpec>,
-        make: impl FnOnce(T, SideFriction) -> Result<T, Error>,
-    ) {
-        if let Some(given) = given {
-            let friction = given.build(&self.at.field("friction"), self.problems);
-            self.sound &= friction.is_some();
-            self.step("friction", friction, make);
-        }
-    }
-
-    fn done(self) -> Option<T> {
-        self.sound.then_some(self.value)
-    }
-}
-
 impl LeanCheckSpec {
     fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<LeanOptions> {
         let ground = match (self.constant, self.growing) {
@@ -270,7 +217,12 @@ impl FrostCheckSpec {
             None => options,
         };
         let mut steps = Steps::new(options, at, problems);
-        steps.friction(self.friction.as_ref(), FrostOptions::with_friction);
+        steps.build(
+            "friction",
+            self.friction.as_ref(),
+            SideFrictionSpec::build,
+            FrostOptions::with_friction,
+        );
         steps.step("concrete", self.concrete, |options, weight| {
             options.with_concrete(weight.0)
         });
@@ -296,7 +248,12 @@ impl UpliftCheckSpec {
             options
         };
         let mut steps = Steps::new(options, at, problems);
-        steps.friction(self.friction.as_ref(), UpliftOptions::with_friction);
+        steps.build(
+            "friction",
+            self.friction.as_ref(),
+            SideFrictionSpec::build,
+            UpliftOptions::with_friction,
+        );
         steps.step("bond", self.bond, |options, bond| options.with_bond(bond.0));
         steps.step("concrete", self.concrete, |options, weight| {
             options.with_concrete(weight.0)

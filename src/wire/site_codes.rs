@@ -1,8 +1,7 @@
 //! Sites of EN 1991-1-4 and AS/NZS 1170.2 on the wire.
 
-use super::reading::{Path, Problems};
+use super::reading::{Path, Problems, Steps};
 use super::record::{names, records};
-use crate::error::Error;
 use crate::units::{Length, MassDensity, Pressure, Velocity};
 use crate::wind::{AsNzsSite, EnSite, FundamentalSpeed, OffCentreZones, RegionalSpeed, Terrain};
 
@@ -72,140 +71,100 @@ records! {
     }
 }
 
-/// One optional step of building a site after another.
-fn step<S: Copy, V>(
-    site: &mut Option<S>,
-    value: Option<V>,
-    make: impl FnOnce(S, V) -> Result<S, Error>,
-    at: &Path<'_>,
-    problems: &mut Problems,
-) {
-    if let (Some(before), Some(value)) = (*site, value) {
-        // What could not be changed stays, so that the next one is read too.
-        if let Some(after) = problems.take(at, make(before, value)) {
-            *site = Some(after);
-        }
-    }
-}
-
 impl EnSpec {
     pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<EnSite> {
-        let before = problems.iter().count();
         let speed = FundamentalSpeed::ten_minute_mean(self.speed);
-        let speed = problems.take(&at.field("speed"), speed);
-        let mut site = speed.map(|speed| EnSite::new(speed, self.terrain));
-        let mut factor = |name, value, make: fn(EnSite, f64) -> Result<EnSite, Error>| {
-            step(&mut site, value, make, &at.field(name), problems);
-        };
-        factor(
+        let speed = problems.take(&at.field("speed"), speed)?;
+        let mut steps = Steps::new(EnSite::new(speed, self.terrain), at, problems);
+        steps.step(
             "direction_factor",
             self.direction_factor,
             EnSite::with_direction_factor,
         );
-        factor(
+        steps.step(
             "season_factor",
             self.season_factor,
             EnSite::with_season_factor,
         );
-        factor(
+        steps.step(
             "probability_factor",
             self.probability_factor,
             EnSite::with_probability_factor,
         );
-        factor(
+        steps.step(
             "orography_factor",
             self.orography_factor,
             EnSite::with_orography_factor,
         );
-        factor(
+        steps.step(
             "turbulence_factor",
             self.turbulence_factor,
             EnSite::with_turbulence_factor,
         );
-        factor(
+        steps.step(
             "structural_factor",
             self.structural_factor,
             EnSite::with_structural_factor,
         );
-        factor(
+        steps.step(
             "shelter_factor",
             self.shelter_factor,
             EnSite::with_shelter_factor,
         );
-        factor(
+        steps.step(
             "lattice_coefficient",
             self.lattice_coefficient,
             EnSite::with_lattice_coefficient,
         );
-        let place = at.field("air_density");
-        step(
-            &mut site,
-            self.air_density,
-            EnSite::with_air_density,
-            &place,
-            problems,
-        );
-        let place = at.field("standing_on");
-        step(
-            &mut site,
-            self.standing_on,
-            EnSite::standing_on,
-            &place,
-            problems,
-        );
-        let place = at.field("peak_pressure");
-        step(
-            &mut site,
+        steps.step("air_density", self.air_density, EnSite::with_air_density);
+        steps.step("standing_on", self.standing_on, EnSite::standing_on);
+        steps.step(
+            "peak_pressure",
             self.peak_pressure,
             EnSite::with_peak_pressure,
-            &place,
-            problems,
         );
-        site.filter(|_| problems.iter().count() == before)
+        steps.done()
     }
 }
 
 impl AsNzsSpec {
     pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<AsNzsSite> {
-        let before = problems.iter().count();
-        let speed = problems.take(&at.field("speed"), RegionalSpeed::ultimate(self.speed));
-        let mut site = speed.map(AsNzsSite::new);
-        if let (Some(before), Some(reading)) = (site, self.off_centre_zones) {
-            site = Some(before.with_off_centre_zones(reading));
+        let speed = problems.take(&at.field("speed"), RegionalSpeed::ultimate(self.speed))?;
+        let mut site = AsNzsSite::new(speed);
+        if let Some(reading) = self.off_centre_zones {
+            site = site.with_off_centre_zones(reading);
         }
-        let mut factor = |name, value, make: fn(AsNzsSite, f64) -> Result<AsNzsSite, Error>| {
-            step(&mut site, value, make, &at.field(name), problems);
-        };
-        factor(
+        let mut steps = Steps::new(site, at, problems);
+        steps.step(
             "climate_multiplier",
             self.climate_multiplier,
             AsNzsSite::with_climate_multiplier,
         );
-        factor(
+        steps.step(
             "direction_multiplier",
             self.direction_multiplier,
             AsNzsSite::with_direction_multiplier,
         );
-        factor(
+        steps.step(
             "terrain_height_multiplier",
             self.terrain_height_multiplier,
             AsNzsSite::with_terrain_height_multiplier,
         );
-        factor(
+        steps.step(
             "shielding_multiplier",
             self.shielding_multiplier,
             AsNzsSite::with_shielding_multiplier,
         );
-        factor(
+        steps.step(
             "topographic_multiplier",
             self.topographic_multiplier,
             AsNzsSite::with_topographic_multiplier,
         );
-        factor(
+        steps.step(
             "dynamic_factor",
             self.dynamic_factor,
             AsNzsSite::with_dynamic_factor,
         );
-        site.filter(|_| problems.iter().count() == before)
+        steps.done()
     }
 }

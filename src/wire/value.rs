@@ -54,7 +54,7 @@ fn read_quantity<Q: Measurable>(node: &Node, at: &Path<'_>, problems: &mut Probl
             }
         },
         Node::Object(fields) => {
-            let before = problems.iter().count();
+            let before = problems.len();
             for (name, _) in fields {
                 if name != "value" && name != "unit" {
                     problems.add(&at.field(name), None, "only `value` and `unit` stand here");
@@ -82,7 +82,7 @@ fn read_quantity<Q: Measurable>(node: &Node, at: &Path<'_>, problems: &mut Probl
                 problems.add(at, None, "the number is too large");
                 return None;
             }
-            (problems.iter().count() == before).then(|| Q::from_si(si))
+            (problems.len() == before).then(|| Q::from_si(si))
         }
         other => {
             let allowed = format!(
