@@ -302,68 +302,101 @@ impl Calculation for WindPressuresRequest {
     }
 }
 
+/// What is done with a wind and a combination it combines to.
+trait OfCombined {
+    /// What comes of it.
+    type Answer;
+
+    fn of<C: WindCode, To: Combined>(self, site: C, level: To) -> Self::Answer
+    where
+        C::Level: CombinesTo<To>;
+}
+
+/// Whether there is any.
+struct Fits;
+
+impl OfCombined for Fits {
+    type Answer = ();
+
+    fn of<C: WindCode, To: Combined>(self, _: C, _: To)
+    where
+        C::Level: CombinesTo<To>,
+    {
+    }
+}
+
+/// The actions.
+struct Actions<'a, 'p> {
+    fence: &'a Fence,
+    at: &'a Path<'a>,
+    problems: &'p mut Problems,
+}
+
+impl OfCombined for Actions<'_, '_> {
+    type Answer = Option<Done<FenceActionsResult>>;
+
+    fn of<C: WindCode, To: Combined>(self, site: C, level: To) -> Self::Answer
+    where
+        C::Level: CombinesTo<To>,
+    {
+        actions(site, self.fence, level, self.at, self.problems)
+    }
+}
+
 impl CombinationName {
-    fn strength<C: WindCode<Level = Strength>>(
-        self,
-        site: C,
-        fence: &Fence,
-        at: &Path<'_>,
-        problems: &mut Problems,
-    ) -> Option<Done<FenceActionsResult>> {
-        match self {
-            Self::AllowableStress => actions(site, fence, AllowableStress::Basic, at, problems),
-            Self::AllowableStressAlternative => {
-                let level = AllowableStress::AlternativeWithIncrease;
-                actions(site, fence, level, at, problems)
-            }
-            Self::LoadAndResistance => actions(site, fence, LoadAndResistance, at, problems),
-            _ => Self::refuse(site.level().name(), at, problems),
+    /// Asks with wind and combination as types; none where this wind does not combine to
+    /// it.
+    fn ask<Q: OfCombined>(self, site: BuiltSite, question: Q) -> Option<Q::Answer> {
+        match site {
+            BuiltSite::Asce(site) => self.strength(site, question),
+            BuiltSite::Strength(site) => self.strength(site, question),
+            BuiltSite::En(site) => self.characteristic(site, question),
+            BuiltSite::Characteristic(site) => self.characteristic(site, question),
+            BuiltSite::AsNzs(site) => self.ultimate(site, question),
+            BuiltSite::Ultimate(site) => self.ultimate(site, question),
+            BuiltSite::Allowable(site) => match self {
+                Self::AllowableStress => Some(question.of(site, AllowableStress::Basic)),
+                _ => None,
+            },
         }
     }
 
-    fn characteristic<C: WindCode<Level = Characteristic>>(
-        self,
-        site: C,
-        fence: &Fence,
-        at: &Path<'_>,
-        problems: &mut Problems,
-    ) -> Option<Done<FenceActionsResult>> {
+    fn strength<C, Q: OfCombined>(self, site: C, question: Q) -> Option<Q::Answer>
+    where
+        C: WindCode<Level = Strength>,
+    {
+        Some(match self {
+            Self::AllowableStress => question.of(site, AllowableStress::Basic),
+            Self::AllowableStressAlternative => {
+                question.of(site, AllowableStress::AlternativeWithIncrease)
+            }
+            Self::LoadAndResistance => question.of(site, LoadAndResistance),
+            _ => return None,
+        })
+    }
+
+    fn characteristic<C, Q: OfCombined>(self, site: C, question: Q) -> Option<Q::Answer>
+    where
+        C: WindCode<Level = Characteristic>,
+    {
         let level = match self {
             Self::Structure => PartialFactor::Structure,
             Self::Equilibrium => PartialFactor::Equilibrium,
             Self::Uplift => PartialFactor::Uplift,
             Self::ReducedGround => PartialFactor::ReducedGround,
-            _ => return Self::refuse(site.level().name(), at, problems),
+            _ => return None,
         };
-        actions(site, fence, level, at, problems)
+        Some(question.of(site, level))
     }
 
-    fn ultimate<C: WindCode<Level = Ultimate>>(
-        self,
-        site: C,
-        fence: &Fence,
-        at: &Path<'_>,
-        problems: &mut Problems,
-    ) -> Option<Done<FenceActionsResult>> {
+    fn ultimate<C, Q: OfCombined>(self, site: C, question: Q) -> Option<Q::Answer>
+    where
+        C: WindCode<Level = Ultimate>,
+    {
         match self {
-            Self::Ultimate => actions(site, fence, UltimateCombined, at, problems),
-            _ => Self::refuse(site.level().name(), at, problems),
+            Self::Ultimate => Some(question.of(site, UltimateCombined)),
+            _ => None,
         }
-    }
-
-    fn refuse(
-        level: &str,
-        at: &Path<'_>,
-        problems: &mut Problems,
-    ) -> Option<Done<FenceActionsResult>> {
-        let allowed = format!(
-            "this wind is at {level}, which does not combine to it: strength level combines to \
-             allowable_stress, allowable_stress_alternative and load_and_resistance, \
-             characteristic values to those of en1990, ultimate wind to asnzs1170_ultimate, \
-             allowable stress to allowable_stress"
-        );
-        problems.add(&at.field("combination"), None, allowed);
-        None
     }
 }
 
@@ -372,26 +405,17 @@ impl Calculation for FenceActionsRequest {
     type Result = FenceActionsResult;
 
     fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
-        use CombinationName as Name;
-        let site = self.site.build(&at.field("site"), problems);
-        let combines = match &site {
-            None => true,
-            Some(BuiltSite::Asce(_) | BuiltSite::Strength(_)) => matches!(
-                self.combination,
-                Name::AllowableStress | Name::AllowableStressAlternative | Name::LoadAndResistance
-            ),
-            Some(BuiltSite::En(_) | BuiltSite::Characteristic(_)) => matches!(
-                self.combination,
-                Name::Structure | Name::Equilibrium | Name::Uplift | Name::ReducedGround
-            ),
-            Some(BuiltSite::AsNzs(_) | BuiltSite::Ultimate(_)) => {
-                self.combination == Name::Ultimate
+        if let Some(site) = self.site.build(&at.field("site"), problems) {
+            let level = site.level();
+            if self.combination.ask(site, Fits).is_none() {
+                let allowed = format!(
+                    "this wind is at {level}, which does not combine to it: strength level \
+                     combines to allowable_stress, allowable_stress_alternative and \
+                     load_and_resistance, characteristic values to those of en1990, ultimate \
+                     wind to asnzs1170_ultimate, allowable stress to allowable_stress"
+                );
+                problems.add(&at.field("combination"), None, allowed);
             }
-            Some(BuiltSite::Allowable(_)) => self.combination == Name::AllowableStress,
-        };
-        if !combines {
-            let level = site.as_ref().map_or("", BuiltSite::level);
-            CombinationName::refuse(level, at, problems);
         }
         self.fence.build(&at.field("fence"), problems);
     }
@@ -404,20 +428,12 @@ impl Calculation for FenceActionsRequest {
     ) -> Option<Done<FenceActionsResult>> {
         let site = self.site.build(&at.field("site"), problems)?;
         let fence = self.fence.build(&at.field("fence"), problems)?;
-        let set = self.combination;
-        match site {
-            BuiltSite::Asce(site) => set.strength(site, &fence, at, problems),
-            BuiltSite::Strength(site) => set.strength(site, &fence, at, problems),
-            BuiltSite::En(site) => set.characteristic(site, &fence, at, problems),
-            BuiltSite::Characteristic(site) => set.characteristic(site, &fence, at, problems),
-            BuiltSite::AsNzs(site) => set.ultimate(site, &fence, at, problems),
-            BuiltSite::Ultimate(site) => set.ultimate(site, &fence, at, problems),
-            BuiltSite::Allowable(site) => match set {
-                CombinationName::AllowableStress => {
-                    actions(site, &fence, AllowableStress::Basic, at, problems)
-                }
-                _ => CombinationName::refuse(site.level().name(), at, problems),
-            },
-        }
+        let question = Actions {
+            fence: &fence,
+            at,
+            problems,
+        };
+        // What does not combine was refused by `validate`.
+        self.combination.ask(site, question)?
     }
 }
