@@ -272,9 +272,11 @@ macro_rules! alternatives {
 }
 pub(super) use alternatives;
 
-/// Declares the names of the values of a plain enum of the library.
+/// Declares the names of the values of a plain enum of the library: all of them.
 macro_rules! names {
-    ($( $type:ty { $( $name:literal => $value:expr, )+ } )+) => { $(
+    ($( $type:ty {
+        $( $name:literal => $($value:ident)::+ $(($inside:path))?, )+
+    } )+) => { $(
         impl $crate::wire::value::Wire for $type {
             fn read(
                 node: &$crate::wire::Node,
@@ -282,7 +284,7 @@ macro_rules! names {
                 problems: &mut $crate::wire::reading::Problems,
             ) -> Option<Self> {
                 match node.as_text() {
-                    $( Some($name) => Some($value), )+
+                    $( Some($name) => Some($($value)::+ $(($inside))?), )+
                     _ => {
                         let allowed = format!(
                             "one of {}",
@@ -294,8 +296,9 @@ macro_rules! names {
                 }
             }
             fn write(&self, _: $crate::wire::Style) -> $crate::wire::Node {
-                $( if *self == $value { return $crate::wire::Node::text($name); } )+
-                $crate::wire::Node::Null
+                $crate::wire::Node::text(match self {
+                    $( $($value)::+ $(($inside))? => $name, )+
+                })
             }
             fn schema(
                 definitions: &mut $crate::wire::schema::Definitions,
