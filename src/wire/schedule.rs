@@ -7,7 +7,7 @@ use super::record::records;
 use super::request::{Asked, Calculation, Done};
 use super::site_checks::SiteChecksResult;
 use crate::backwards::VariedWind;
-use crate::check::Governing;
+use crate::check::{Governing, MaterialsSum};
 use crate::combination::CombinesTo;
 use crate::fence::PostKind;
 use crate::limit_state::AllowableStress;
@@ -54,10 +54,13 @@ records! {
         worst_post: usize,
         /// Concrete, net, of all posts.
         concrete: Volume,
-        /// Bags to buy, each hole from whole bags, where asked.
+        /// Bags to buy, each hole from whole bags, of the posts it was asked of.
         bags: Option<f64>,
-        /// To carry, where asked.
+        /// To carry, of the same posts.
         carry: Option<Force>,
+        /// How many posts are left out of bags and carry: it was not asked of them, or
+        /// could not be told.
+        left_out: Option<usize>,
         /// Post by post.
         posts: Vec<ScheduledPostResult>,
     }
@@ -94,9 +97,11 @@ impl OfPlan for Checked {
             concrete: Volume::default(),
             bags: None,
             carry: None,
+            left_out: None,
             posts: Vec::new(),
         };
         let mut cautions = crate::caution::Cautions::default();
+        let mut quantities: Option<MaterialsSum> = None;
         let mut kinds = Vec::new();
         let mut sheets = Vec::new();
         for post in schedule.posts() {
@@ -111,6 +116,10 @@ impl OfPlan for Checked {
                 result.worst_post = post.post.number;
             }
             cautions = cautions.and(post.cautions());
+            if plan.site_checks(post.post.number).materials().is_some() {
+                let sum = quantities.unwrap_or_default();
+                quantities = Some(sum.with(post.site.materials.done()));
+            }
             let kind = post.post.kind;
             if asked.worksheet {
                 sheets.push(schedule.worksheet(&post, asked.system));
@@ -133,10 +142,10 @@ impl OfPlan for Checked {
                 more: SiteChecksResult::of(&post.site, asked.system),
             });
         }
-        let materials = plan.site_checks(0).materials().is_some();
-        if let Some(sum) = materials.then(|| schedule.materials(None)) {
+        if let Some(sum) = quantities {
             result.bags = Some(sum.bags);
             result.carry = Some(sum.carry);
+            result.left_out = Some(result.count - sum.posts);
         }
         let mut done = Done::new(result, cautions, []);
         for sheet in sheets {

@@ -394,6 +394,41 @@ fn a_depth_of_the_plan_is_that_of_its_kinds() {
     }
 }
 
+/// What single posts take is summed too, and how many posts are not in the sum is said.
+#[test]
+fn quantities_of_single_posts_are_summed() {
+    let asked = json!({"materials": {"bag": {"weight": "80 lb"}}});
+    let post = |number: usize| json!({"number": number, "checks": asked.clone()});
+    // Posts 3 and 5 alone; all posts; all but those of which something else is asked.
+    let other = json!([{"number": 3, "checks": {}}, {"number": 5, "checks": {}}]);
+    for (changes, expected) in [
+        (
+            json!({"/checks": null, "/posts": [post(3), post(5)]}),
+            vec![3, 5],
+        ),
+        (json!({"/checks": asked.clone()}), vec![]),
+        (json!({"/checks": asked.clone(), "/posts": other}), vec![]),
+    ] {
+        let found = answer(&with("everything", &changes));
+        let result = &found["result"];
+        let posts = result["posts"].as_array().unwrap();
+        let bags: Vec<_> = posts
+            .iter()
+            .filter_map(|post| Some((post["number"].as_u64()?, post["more"]["bags"].as_f64()?)))
+            .collect();
+        if !expected.is_empty() {
+            let numbers: Vec<_> = bags.iter().map(|(number, _)| *number).collect();
+            assert_eq!(numbers, expected);
+        }
+        let sum: f64 = bags.iter().map(|(_, bags)| bags).sum();
+        near(&result["bags"], sum);
+        near(&result["carry"]["value"], 80.0 * sum);
+        assert_eq!(result["left_out"], posts.len() - bags.len(), "{changes}");
+    }
+    let none = answer(&with("everything", &json!({"/checks": null})));
+    assert!(none["result"]["left_out"].is_null() && none["result"]["bags"].is_null());
+}
+
 /// On a second run the posts stand as far along as their spacing.
 #[test]
 fn posts_stand_on_their_run() {
