@@ -346,8 +346,8 @@ impl OfCombined for Actions<'_, '_> {
 impl CombinationName {
     /// Asks with wind and combination as types; none where this wind does not combine to
     /// it.
-    fn ask<Q: OfCombined>(self, site: BuiltSite, question: Q) -> Option<Q::Answer> {
-        match site {
+    fn ask<Q: OfCombined>(self, site: &BuiltSite, question: Q) -> Option<Q::Answer> {
+        match *site {
             BuiltSite::Asce(site) => self.strength(site, question),
             BuiltSite::Strength(site) => self.strength(site, question),
             BuiltSite::En(site) => self.characteristic(site, question),
@@ -405,17 +405,17 @@ impl Calculation for FenceActionsRequest {
     type Result = FenceActionsResult;
 
     fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
-        if let Some(site) = self.site.build(&at.field("site"), problems) {
+        if let Some(site) = self.site.build(&at.field("site"), problems)
+            && self.combination.ask(&site, Fits).is_none()
+        {
             let level = site.level();
-            if self.combination.ask(site, Fits).is_none() {
-                let allowed = format!(
-                    "this wind is at {level}, which does not combine to it: strength level \
+            let allowed = format!(
+                "this wind is at {level}, which does not combine to it: strength level \
                      combines to allowable_stress, allowable_stress_alternative and \
                      load_and_resistance, characteristic values to those of en1990, ultimate \
                      wind to asnzs1170_ultimate, allowable stress to allowable_stress"
-                );
-                problems.add(&at.field("combination"), None, allowed);
-            }
+            );
+            problems.add(&at.field("combination"), None, allowed);
         }
         self.fence.build(&at.field("fence"), problems);
     }
@@ -434,6 +434,6 @@ impl Calculation for FenceActionsRequest {
             problems,
         };
         // What does not combine was refused by `validate`.
-        self.combination.ask(site, question)?
+        self.combination.ask(&site, question)?
     }
 }

@@ -251,7 +251,7 @@ fn posts_without_a_depth_are_told() {
     let planned = "planned_depth = \"78 in\"";
     let only_ends = format!("[post.end]\n{planned}\n");
     for (name, text, unplanned) in [
-        ("all-planned", job_of("units", "units"), 0),
+        ("all-planned", job_of("units", "units"), 0_u32),
         ("none-planned", job_of(planned, ""), 5),
         ("ends-planned", job(planned, "", &only_ends), 3),
     ] {
@@ -269,7 +269,7 @@ fn posts_without_a_depth_are_told() {
         let line = format!("{unplanned} posts have no planned depth: their ground is not checked");
         assert_eq!(printed.contains(&line), unplanned > 0, "{name}: {printed}");
         let rows = csv.matches("passes dug to the required depth").count();
-        assert_eq!(rows, unplanned as usize, "{name}: {csv}");
+        assert_eq!(u32::try_from(rows), Ok(unplanned), "{name}: {csv}");
     }
 }
 

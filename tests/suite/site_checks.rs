@@ -6,6 +6,7 @@ use crate::vectors::rows;
 use crate::worksheet::recompute;
 use crate::worksheet_whole::closed;
 use approx::assert_relative_eq;
+use groundline::Error;
 use groundline::actions::GroundlineActions;
 use groundline::backfill::{Bag, RestDays, Setting};
 use groundline::caution::{Caution, Cautions};
@@ -1215,7 +1216,7 @@ fn quantities_by_setting() {
         let of = |options| post(set(setting), inch(30.0), quantities(options));
         let (known, own) = (of(known), of(own));
         assert!(own.site.materials.done().is_some(), "{setting:?}");
-        let refused = known.site.materials.refusal().map(|why| why.field());
+        let refused = known.site.materials.refusal().map(Error::field);
         assert_eq!(refused, (!allowed).then_some("bag"), "{setting:?}");
     }
 }
