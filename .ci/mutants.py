@@ -39,10 +39,16 @@ import sys
 import time
 
 CRATE = pathlib.Path(__file__).resolve().parent.parent
-# Tests that look at the source text, or need a browser, say nothing here.
-PASSED_OVER = ("architecture::", "schedule_browser::")
-# What a first trial may take, in seconds of test time.
-FIRST = 0.6
+# Tests that look at the source text, need a browser or repeat others say nothing here.
+PASSED_OVER = (
+    "architecture::",
+    "schedule_browser::",
+    # The same work as reference::every_value_agrees_with_its_source.
+    "reference::nothing_is_left_out",
+    "reference::the_table_of_references_is_current",
+)
+# What the trials of a mutant may take one after another, in seconds of test time.
+BUDGETS = (0.6, 5.0, 1e9)
 RUNTIME = """//! Which mutant is on: `MUTANT`; or which are reached: appended to `REACHED`.
 #![allow(missing_docs)]
 use std::io::Write;
@@ -574,8 +580,8 @@ def run(work):
                 return "caught", result
         return ("missed" if not names else "missed so far"), ""
 
-    for budget in (FIRST, 1e9):
-        again = ("missed so far",) if budget > FIRST else ()
+    for budget in BUDGETS:
+        again = ("missed so far",) if budget > BUDGETS[0] else ()
         todo = [n for n in range(len(work.mutants)) if n not in work.dropped]
         todo = [n for n in todo if str(n) not in work.verdicts or work.verdicts[str(n)][0] in again]
         random.Random(1).shuffle(todo)

@@ -142,14 +142,9 @@ fn welch(v1: f64, n1: u32, v2: f64, n2: u32) -> (f64, u32) {
     let (count1, count2) = (f64::from(n1), f64::from(n2));
     let (a, b) = (v1 / count1, v2 / count2);
     let sum = a + b;
-    let freedom = if sum > 0.0 {
-        // The shares, so that nothing underflows.
-        let (a, b) = (a / sum, b / sum);
-        1.0 / (a * a / (count1 - 1.0) + b * b / (count2 - 1.0))
-    } else {
-        // No spread at all.
-        count1 + count2 - 2.0
-    };
+    // The shares, so that nothing underflows. Both have spread.
+    let (a, b) = (a / sum, b / sum);
+    let freedom = 1.0 / (a * a / (count1 - 1.0) + b * b / (count2 - 1.0));
     // A hair for rounding, then down to a whole number.
     let most = n1 + n2 - 2;
     let mut whole = n1.min(n2) - 1;

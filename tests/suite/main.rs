@@ -41,6 +41,7 @@ mod edges_wire_fields;
 mod edges_wire_plan;
 #[cfg(feature = "serde")]
 mod edges_wire_refused;
+mod edges_words;
 #[cfg(feature = "serde")]
 mod embed;
 mod embedment;

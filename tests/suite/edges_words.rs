@@ -1,0 +1,339 @@
+//! What worksheets and answers say in words, and small facts that a result
+//! tells of itself: each against the values it speaks of.
+
+use crate::samples::pipe;
+use approx::assert_relative_eq;
+use groundline::actions::*;
+use groundline::check::{MaterialOptions, PostDesign, SiteChecks};
+use groundline::fence::*;
+use groundline::field_test::Readings;
+use groundline::foundation::Hole;
+use groundline::ground::*;
+use groundline::lateral::{Drainage, Hansen, LateralMethod};
+use groundline::limit_state::AllowableStress;
+use groundline::plan::FencePlan;
+use groundline::post::{PostProperty, TurningStiffness};
+use groundline::profile::*;
+use groundline::report;
+use groundline::response::*;
+use groundline::sensitivity::*;
+use groundline::step::Worksheet;
+use groundline::units::*;
+use groundline::wind::*;
+use std::collections::BTreeSet;
+
+type Direct = DirectPressure<AllowableStress>;
+
+fn plan(pressure: f64, depth: Option<f64>) -> FencePlan<Direct> {
+    let ground = Ground::presumptive(SoilClass::Class4);
+    let hole = Hole::round(inch(12.0)).unwrap();
+    let design = PostDesign::in_concrete(ground, pipe(4.0, 0.226).into(), hole).unwrap();
+    let panel = Panel::new(ft(6.0)).unwrap();
+    let fence = Fence::new(FenceRun::new(panel, ft(96.0), ft(8.0)).unwrap());
+    let wind = DirectPressure::new(psf(pressure), AllowableStress::Basic).unwrap();
+    let plan = FencePlan::new(wind, fence, design);
+    match depth {
+        Some(depth) => plan.with_planned_depth(ft(depth)),
+        None => plan,
+    }
+}
+
+fn told(point: &Point) -> String {
+    let (utilization, check, post) = (point.utilization, point.governing, point.post);
+    format!("{utilization} in {check} of post {post}")
+}
+
+fn page(sheet: &Worksheet) -> String {
+    report::markdown(sheet).to_string()
+}
+
+/// The summary of a sensitivity names the plan as it is, both ends of each input, what
+/// governs, which inputs are one-sided and why, whose slopes lie apart, and what is not
+/// in the plan; each input has its value on a line.
+#[test]
+fn a_sensitivity_in_words() {
+    let mut apart = (0, 0);
+    let mut one_sided = 0;
+    for (pressure, depth, share, top) in [
+        (10.0, Some(6.0), 0.1, 0.0),
+        (14.0, Some(4.5), 0.4, 0.0),
+        (10.0, None, 0.1, 0.0),
+        (18.0, Some(4.0), 0.25, 0.0),
+        // A top that does not count bends the curves.
+        (1.0, Some(5.0), 0.2, 2.5),
+        (2.0, Some(4.0), 0.1, 2.0),
+    ] {
+        let plan = plan(pressure, depth);
+        let design = *plan.design();
+        let ground = design.ground().discounting_top(ft(top)).unwrap();
+        let fence = plan.fence().clone();
+        let plan = match depth {
+            Some(depth) => FencePlan::new(*plan.site(), fence, design.in_ground(ground))
+                .with_planned_depth(ft(depth)),
+            None => plan,
+        };
+        let found = sensitivity(&plan, Band::new(share, 0.01).unwrap()).unwrap();
+        let sheet = found.worksheet(UnitSystem::Us);
+        let lines = &sheet.sections[0].remarks;
+        let base = format!("The plan as it is: {};", told(&found.base));
+        assert!(lines.iter().any(|line| line.starts_with(&base)), "{base}");
+        let absent: Vec<_> = found.absent.iter().map(|(input, _)| input.name()).collect();
+        assert!(!absent.is_empty());
+        assert!(lines.contains(&format!("Not in this plan: {}.", absent.join(", "))));
+        for effect in &found.effects {
+            let head = effect.input.name();
+            let line = lines
+                .iter()
+                .find(|line| line.starts_with(head) && line.contains(": elasticity "))
+                .unwrap();
+            for (sign, point) in [("-", &effect.low), ("+", &effect.high)] {
+                let per_cent = 100.0 * share;
+                let end = match point {
+                    Ok(point) => format!("; {sign}{per_cent} %: {}", told(point)),
+                    Err(_) => format!("; {sign}{per_cent} %: not allowed"),
+                };
+                assert!(line.contains(&end), "{line}\n{end}");
+            }
+            let why = match effect.elasticity {
+                Elasticity::OneSided { why, .. } => {
+                    one_sided += 1;
+                    format!("(below | above: {})", why.name())
+                }
+                _ => String::new(),
+            };
+            assert_eq!(line.contains("(below | above: "), !why.is_empty(), "{line}");
+            assert!(line.contains(&why));
+            let (least, most) = effect.slopes_within().unwrap_or((0.0, 0.0));
+            let far = most - least > 0.5;
+            assert_eq!(line.contains("; slopes from "), far, "{line}");
+            if far {
+                apart.0 += 1;
+                assert!(line.contains(&format!("slopes from {least:.2} to {most:.2} within")));
+            } else if least.abs() > 0.3 && (most + least).abs() > 0.5 {
+                // Its sum would be called far apart.
+                apart.1 += 1;
+            }
+            let section = sheet.sections.iter().find(|s| s.title == head).unwrap();
+            let value = section.steps.iter().find(|step| step.symbol == "x");
+            assert_eq!(value.map(|step| step.result), effect.value);
+        }
+    }
+    assert!(
+        apart.0 > 0 && apart.1 > 0 && one_sided > 0,
+        "{apart:?} {one_sided}"
+    );
+}
+
+/// What is cut off a distribution, as per cent: what is not nothing is never told as
+/// nothing, and of nothing cut off nothing is said.
+#[test]
+fn cut_off_in_words() {
+    let plan = plan(10.0, Some(6.0));
+    let mut half = || 0.5;
+    let allowed = |input| {
+        let wide = Distribution::uniform(0.9, 1.1).unwrap();
+        let found = uncertainty(&plan, &[(input, wide)], 1, || 0.5).unwrap();
+        (found.inputs[0].least, found.inputs[0].most)
+    };
+    let (least, _) = allowed(Input::HoleSize);
+    // Φ(−5) = 2.87e-7 (published: tables of the normal distribution).
+    let deviation = (1.0 - least) / 5.0;
+    let normal = Distribution::normal(1.0, deviation).unwrap();
+    let found = uncertainty(&plan, &[(Input::HoleSize, normal)], 1, &mut half).unwrap();
+    assert_relative_eq!(found.cut_off(), 2.867e-7, max_relative = 1e-3);
+    let text = page(&found.worksheet(UnitSystem::Us));
+    assert!(
+        text.contains("Cut off in all: less than 0.0001 %."),
+        "{text}"
+    );
+    assert!(text.contains(": less than 0.0001 % below and 0 % above are left out"));
+    let within = Distribution::uniform(0.95, 1.05).unwrap();
+    let found = uncertainty(&plan, &[(Input::HoleSize, within)], 1, &mut half).unwrap();
+    let text = page(&found.worksheet(UnitSystem::Us));
+    assert!(text.contains("nothing cut off") && !text.contains("Cut off in all"));
+}
+
+/// Bags of several posts: a sum that is whole needs no more, one just above it one more.
+#[test]
+fn bags_of_a_whole_number() {
+    // Two holes of 1 m³ without waste, of bags of 20 l.
+    let area = std::f64::consts::PI / 4.0 * 0.36;
+    for (yields, least) in [(0.020, 100.0), (0.020 * (1.0 - 1e-6), 101.0)] {
+        let bag = groundline::backfill::Bag::given(kn(0.4), cu_m(yields)).unwrap();
+        let options = MaterialOptions::new(bag);
+        let options = options.with_waste(0.0).unwrap();
+        let options = options.with_base(m(0.0)).unwrap();
+        let ground = Ground::presumptive(SoilClass::Class4);
+        let hole = Hole::round(m(0.6)).unwrap();
+        let post = pipe(4.0, 0.226);
+        let round = std::f64::consts::PI / 4.0 * inch(4.0).value.powi(2);
+        let depth = m(1.0 / (area - round));
+        let design = PostDesign::in_concrete(ground, post.into(), hole).unwrap();
+        let plan = plan(1.0, None);
+        let panel = Panel::new(ft(6.0)).unwrap();
+        let fence = Fence::new(FenceRun::new(panel, ft(8.0), ft(8.0)).unwrap());
+        let plan = FencePlan::new(*plan.site(), fence, design)
+            .with_planned_depth(depth)
+            .with_site_checks(SiteChecks::default().with_materials(options));
+        let sum = plan.schedule().unwrap().materials(None);
+        assert_eq!(sum.posts, 2);
+        assert_relative_eq!(sum.exact, 2.0 / yields, max_relative = 1e-12);
+        assert_eq!(sum.least_bags(), least);
+    }
+}
+
+/// Readings up to a third of the peak, the one at a third among them: (1, 1) and
+/// (2, 1.5) give (1 × 1 + 2 × 1.5)/(1 + 4).
+#[test]
+fn stiffness_of_early_readings() {
+    let of = |loads: [f64; 4]| {
+        let readings: Vec<_> = [1.0, 2.0, 3.0, 4.0]
+            .map(mm)
+            .into_iter()
+            .zip(loads.map(kn))
+            .collect();
+        let stiffness = Readings::new(&readings).unwrap().stiffness().unwrap();
+        stiffness.to(kn_per_m) / 1e3
+    };
+    assert_relative_eq!(of([1.0, 1.5, 1.9, 4.5]), 0.8, max_relative = 1e-12);
+    assert_relative_eq!(of([1.0, 1.5, 1.9, 4.4]), 1.0, max_relative = 1e-12);
+    // Three of them: (1 + 3 + 5.7)/14.
+    assert_relative_eq!(of([1.0, 1.5, 1.9, 6.0]), 9.7 / 14.0, max_relative = 1e-12);
+}
+
+/// A layer that starts where a post ends is no part of it.
+#[test]
+fn layers_down_to_the_toe() {
+    let sand = |phi: f64| {
+        let soil = Soil::new(kn_per_cu_m(18.0)).unwrap();
+        soil.with_friction_angle(deg(phi)).unwrap()
+    };
+    let layers = vec![
+        Layer::new(m(1.0), sand(30.0)).unwrap(),
+        Layer::new(m(2.0), sand(35.0)).unwrap(),
+    ];
+    let profile = Profile::new(layers).unwrap();
+    let method = Hansen::new(&profile, m(0.3), Drainage::Drained).unwrap();
+    for (depth, spans) in [(1.0, 1), (1.001, 2), (0.999, 1)] {
+        let mut sheet = Worksheet::new("", UnitSystem::Si);
+        method.write(m(depth), m(1.0), &mut sheet).unwrap();
+        let remarks = sheet.sections.iter().flat_map(|section| &section.remarks);
+        let found = remarks.filter(|remark| remark.contains("Kq")).count();
+        assert_eq!(found, spans, "{depth}");
+    }
+}
+
+/// Between nodes the post's own length in the ground of that element counts, not in
+/// ground further down: the nodes above a boundary do not know what is below it.
+#[test]
+fn a_mesh_as_fine_as_its_ground() {
+    let nodes = |below: f64| {
+        let soil = |k: f64| {
+            let stiffness = Stiffness::constant(kn_per_cu_m(k)).unwrap();
+            let soil = Soil::new(kn_per_cu_m(18.0)).unwrap();
+            let soil = soil.with_undrained_strength(kpa(50.0)).unwrap();
+            soil.with_stiffness(stiffness).unwrap()
+        };
+        let layers = vec![
+            Layer::new(m(1.5), soil(1e5)).unwrap(),
+            Layer::new(m(1.5), soil(below)).unwrap(),
+        ];
+        let springs = Springs::elastic(&Profile::new(layers).unwrap()).unwrap();
+        let post = PostModel::new(n_sq_m(1e3), m(0.1), m(3.0), springs).unwrap();
+        let post = post.with_elements(6).unwrap();
+        let solver = post.solver();
+        let response = solver.response();
+        assert_eq!(solver.elements() + 1, response.stations().len());
+        let depths = response
+            .stations()
+            .iter()
+            .map(|station| station.depth.value);
+        depths.filter(|depth| *depth <= 1.5).collect::<Vec<_>>()
+    };
+    // (4 EI/k)^(1/4) with k = 1e7 N/m²: 0.141 m, so 0.5 m is parted in four.
+    let same = nodes(1e5);
+    assert_eq!(same.len(), 13);
+    assert_relative_eq!(same[1], 0.125, max_relative = 1e-12);
+    assert_eq!(nodes(1e6), same);
+    assert_eq!(nodes(1e3), same);
+}
+
+/// What statics leaves at the toe is what the sum from the top comes to there: next to
+/// nothing of the load, but told as it is.
+#[test]
+fn what_is_left_at_the_toe() {
+    let springs = Springs::growing_up_to(kn_per_cu_m(5e3), kn_per_cu_m(200.0)).unwrap();
+    let post = PostModel::new(n_sq_m(5e4), m(0.1), m(1.2), springs).unwrap();
+    let post = post.with_force(m(0.0), newton(900.0)).unwrap();
+    let response = post.solve().unwrap();
+    let (shear, moment) = response.left_over();
+    assert_eq!(shear, response.at_toe().shear);
+    assert_eq!(moment, response.at_toe().moment);
+    assert!(shear.value != 0.0 || moment.value != 0.0);
+    assert!(shear.value.abs() < 1e-5 && moment.value.abs() < 1e-5);
+}
+
+/// A stiffness against turning is what was given.
+#[test]
+fn turning_stiffness_is_kept() {
+    let given = TurningStiffness::new(n_m(1_234.0)).unwrap();
+    assert_eq!(given.per_radian(), n_m(1_234.0));
+}
+
+/// Names of properties of a post are distinct, and the refusals name them.
+#[test]
+fn properties_of_a_post_have_names() {
+    use PostProperty::{Bending, Shear, Size, Wall};
+    let names: BTreeSet<_> = [Size, Wall, Bending, Shear].map(PostProperty::name).into();
+    assert_eq!(names.len(), 4);
+    assert!(names.iter().all(|name| name.starts_with("post ")));
+}
+
+/// Zones of an oblique wind are told by the height of the panel where it is well off the
+/// ground, else by that of its top (AS/NZS 1170.2:2011 Table D2(B), quoted).
+#[test]
+fn zones_of_a_hoarding_in_words() {
+    let site = AsNzsSite::new(RegionalSpeed::ultimate(m_per_s(45.0)).unwrap());
+    for (gap, said) in [
+        (1.6, "c/h up to 0.7: to 2 s, to 4 s"),
+        (1.4, "c/h above 0.7: to 2 h, to 4 h"),
+    ] {
+        let shape = WallShape::new(m(40.0), m(5.0), m(gap), 0.9).unwrap();
+        let wind = WallWind::new(&site, shape, WallEnds::FREE).unwrap();
+        let mut sheet = Worksheet::new("", UnitSystem::Si);
+        wind.write(WindCase::Zones(Edge::Start), m(0.0), m(4.0), &mut sheet);
+        assert!(page(&sheet).contains(said), "{gap}");
+    }
+}
+
+/// Where two runs of different height meet at a post, the velocity pressure of both is
+/// written; of the same height, once.
+#[test]
+fn the_velocity_pressure_of_each_height() {
+    let run = |height: f64| {
+        let panel = Panel::new(m(height)).unwrap();
+        FenceRun::new(panel, m(20.0), m(2.5)).unwrap()
+    };
+    let site = AsNzsSite::new(RegionalSpeed::ultimate(m_per_s(45.0)).unwrap());
+    for (other, times) in [(2.0, 1), (6.0, 2)] {
+        let fence = Fence::new(run(2.0)).turning(deg(90.0), run(other)).unwrap();
+        let wind = FenceWind::new(&site, &fence).unwrap();
+        let posts = fence.posts();
+        let corner = posts.iter().find(|post| {
+            post.arms().count() == 2 && {
+                let runs: BTreeSet<_> = post.arms().map(|arm| arm.run).collect();
+                runs.len() == 2
+            }
+        });
+        let corner = corner.unwrap();
+        let cases = wind.cases(corner);
+        let both = cases
+            .iter()
+            .find(|case| case.kind == LoadCaseKind::BothRuns)
+            .unwrap();
+        let mut sheet = Worksheet::new("", UnitSystem::Si);
+        wind.write(corner, both, &mut sheet);
+        let speeds = sheet.steps().filter(|step| step.symbol == "Vdes").count();
+        assert_eq!(speeds, times, "{other}");
+    }
+}
