@@ -197,7 +197,7 @@ impl Ground {
     /// An engineer's lateral bearing; without a vertical pressure, vertical
     /// bearing is not checked.
     #[inline]
-    pub fn with_lateral_bearing(lateral: LateralBearing) -> Self {
+    pub fn given(lateral: LateralBearing) -> Self {
         Self {
             class: None,
             lateral,

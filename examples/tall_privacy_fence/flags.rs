@@ -436,7 +436,7 @@ impl Flags {
 
     fn ground(&self) -> Result<Ground, String> {
         let ground = match &self.lateral_bearing {
-            Some(bearing) => Ground::with_lateral_bearing(
+            Some(bearing) => Ground::given(
                 LateralBearing::new(bearing.value)
                     .map_err(self.blame("--lateral-bearing", &bearing.text))?,
             ),

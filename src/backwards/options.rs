@@ -133,11 +133,13 @@ where
         })
         .collect();
     // Stable: ties stay in the order given.
-    options.sort_by(|a, b| match (a.verdict, b.verdict) {
-        (OptionVerdict::Passes(a), OptionVerdict::Passes(b)) => a.total_cmp(&b),
-        (OptionVerdict::Passes(_), _) => core::cmp::Ordering::Less,
-        (_, OptionVerdict::Passes(_)) => core::cmp::Ordering::Greater,
-        _ => core::cmp::Ordering::Equal,
+    let rank = |option: &Ranked| match option.verdict {
+        OptionVerdict::Passes(cost) => (false, cost),
+        _ => (true, 0.0),
+    };
+    options.sort_by(|a, b| {
+        let ((fails, cost), (other_fails, other_cost)) = (rank(a), rank(b));
+        fails.cmp(&other_fails).then(cost.total_cmp(&other_cost))
     });
     Ranking { options }
 }

@@ -94,7 +94,7 @@ impl Equation {
 /// use groundline::{ground::*, limit_state::AllowableStress, units::*};
 /// // Figure 16-1 of Christy, Engineering with the Spreadsheet (ASCE Press):
 /// // 510 lb at 4 ft, 1 ft wide, 266 psf/ft: d = 5.02 ft, S1 = 445 psf.
-/// let soil = Ground::with_lateral_bearing(LateralBearing::new(psf_per_ft(266.0))?);
+/// let soil = Ground::given(LateralBearing::new(psf_per_ft(266.0))?);
 /// let formula = PoleFormula::new(&soil, BearingWidth::new(ft(1.0))?, Restraint::None);
 /// let load = GroundlineActions::new(lb(510.0), lb_ft(2_040.0), lb(0.0), AllowableStress::Basic)?;
 /// let required = formula.required(&load)?;

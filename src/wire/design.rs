@@ -141,7 +141,7 @@ impl GroundSpec {
             }
             (None, Some(lateral)) => problems
                 .take(&at.field("lateral_bearing"), LateralBearing::new(lateral))
-                .map(Ground::with_lateral_bearing),
+                .map(Ground::given),
             _ => {
                 problems.add(at, None, "give either class or lateral_bearing");
                 None

@@ -286,7 +286,7 @@ fn cautions_and_sources_of_a_check() {
         assert_eq!(found.contains(Caution::NoWeight), none, "{weight}");
         assert!(!found.contains(Caution::NoVerticalBearing));
     }
-    let own = Ground::with_lateral_bearing(LateralBearing::new(pcf(150.0)).unwrap());
+    let own = Ground::given(LateralBearing::new(pcf(150.0)).unwrap());
     let bare = design.in_ground(own);
     let found = check(&bare, 150.0, 500.0, 100.0, 4.0).cautions();
     assert!(found.contains(Caution::NoVerticalBearing) && !found.contains(Caution::NoWeight));

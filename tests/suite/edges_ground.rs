@@ -44,7 +44,7 @@ fn increases_of_bearing() {
         (pole, true, true),
         // The vertical pressure is still that of the table.
         (soil.with_lateral(soil.lateral()), true, false),
-        (Ground::with_lateral_bearing(soil.lateral()), false, false),
+        (Ground::given(soil.lateral()), false, false),
     ] {
         let cautions = ground.cautions();
         assert_eq!(told(cautions, Caution::PresumptiveSoil), presumptive);

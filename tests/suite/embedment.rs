@@ -22,9 +22,9 @@ pub(crate) fn load_at(shear: Force, height: Length) -> GroundlineActions<Allowab
 /// doubling, which the library has.
 pub(crate) fn ground(bearing: ForcePerVolume, factor: f64) -> Ground {
     if (factor - 2.0).abs() < 1e-12 {
-        Ground::with_lateral_bearing(LateralBearing::new(bearing).unwrap()).as_isolated_pole()
+        Ground::given(LateralBearing::new(bearing).unwrap()).as_isolated_pole()
     } else {
-        Ground::with_lateral_bearing(LateralBearing::new(bearing * factor).unwrap())
+        Ground::given(LateralBearing::new(bearing * factor).unwrap())
     }
 }
 

@@ -113,7 +113,7 @@ fn ground_as_given() {
         assert_eq!(SoilClass::from_number(class.number()), Ok(class));
         assert!(class.description().len() > 10);
     }
-    let lateral = Ground::with_lateral_bearing(SoilClass::Class5.lateral_bearing());
+    let lateral = Ground::given(SoilClass::Class5.lateral_bearing());
     assert_eq!(lateral.class(), None);
     assert_eq!(lateral.vertical(), None);
 }
@@ -130,7 +130,7 @@ fn vertical_bearing() {
     let check = BearingCheck::new(&load(lb(900.0)), &ground, &foundation).unwrap();
     assert_relative_eq!(check.demand.to(psf), 400.0, max_relative = 1e-12);
     assert_relative_eq!(check.utilization.ratio(), 0.2, max_relative = 1e-12);
-    let none = Ground::with_lateral_bearing(SoilClass::Class4.lateral_bearing());
+    let none = Ground::given(SoilClass::Class4.lateral_bearing());
     assert!(BearingCheck::new(&load(lb(900.0)), &none, &foundation).is_none());
     // The table is cited where its value stands, and there alone; what it supposes of
     // the ground is said wherever a value of it is left.

@@ -344,7 +344,7 @@ fn extreme_actions_give_finite_results() {
     for restraint in [Restraint::None, Restraint::RigidPaving] {
         for cap in [DepthCap::CapDepth, DepthCap::CapReading] {
             let width = BearingWidth::new(inch(1.0)).unwrap();
-            let soil = Ground::with_lateral_bearing(LateralBearing::new(psf_per_ft(5.0)).unwrap());
+            let soil = Ground::given(LateralBearing::new(psf_per_ft(5.0)).unwrap());
             let formula = PoleFormula::new(&soil, width, restraint).with_cap(cap);
             for p in magnitudes {
                 for m in magnitudes {

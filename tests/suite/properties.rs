@@ -21,7 +21,7 @@ fn load(p: f64, h: f64) -> GroundlineActions<AllowableStress> {
 }
 
 fn formula(bearing: f64, width: f64, cap: DepthCap, restraint: Restraint) -> PoleFormula {
-    let soil = Ground::with_lateral_bearing(LateralBearing::new(psf_per_ft(bearing)).unwrap());
+    let soil = Ground::given(LateralBearing::new(psf_per_ft(bearing)).unwrap());
     PoleFormula::new(&soil, BearingWidth::new(ft(width)).unwrap(), restraint).with_cap(cap)
 }
 
@@ -77,7 +77,7 @@ proptest! {
         b in 0.3..4.0_f64, top in 0.0..4.0_f64, cap in cap(), restraint in restraint(),
     ) {
         prop_assume!(m > 1.0);
-        let soil = Ground::with_lateral_bearing(LateralBearing::new(psf_per_ft(s)).unwrap())
+        let soil = Ground::given(LateralBearing::new(psf_per_ft(s)).unwrap())
             .discounting_top(ft(top)).unwrap();
         let width = BearingWidth::new(ft(b)).unwrap();
         let formula = PoleFormula::new(&soil, width, restraint).with_cap(cap);

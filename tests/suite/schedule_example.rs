@@ -229,7 +229,7 @@ pub(crate) fn si_plan() -> FencePlan<DirectPressure<Strength>> {
     let fence = Fence::new(run(m(24.0)).with_gate(gate).unwrap());
     let fence = fence.turning(deg(75.0), run(m(12.0))).unwrap();
     let bearing = LateralBearing::new(kpa_per_m(25.0)).unwrap();
-    let ground = Ground::with_lateral_bearing(bearing);
+    let ground = Ground::given(bearing);
     let ground = ground.with_vertical_pressure(kpa(100.0)).unwrap();
     let ground = ground.discounting_top(mm(150.0)).unwrap();
     let steel = SteelStrength::new(mpa(250.0)).unwrap();

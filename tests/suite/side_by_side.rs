@@ -174,7 +174,7 @@ fn cautions_of_the_code() {
         PoleFormula::new(ground, BearingWidth::new(m(0.3)).unwrap(), Restraint::None)
     };
     let class = Ground::presumptive(SoilClass::Class4);
-    let own = Ground::with_lateral_bearing(LateralBearing::new(psf_per_ft(150.0)).unwrap());
+    let own = Ground::given(LateralBearing::new(psf_per_ft(150.0)).unwrap());
     let third = AllowableStress::AlternativeWithIncrease;
     let cautions = |ground: Option<&Ground>, level, planned: f64, shear: f64| {
         let load = GroundlineActions::new(kn(shear), kn_m(shear), kn(0.0), level).unwrap();

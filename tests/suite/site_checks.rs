@@ -669,7 +669,7 @@ fn friction_only_where_the_setting_credits_it() {
         }
     }
     // Presumptive of a ground without vertical bearing is refused.
-    let bare = Ground::with_lateral_bearing(LateralBearing::new(psf_per_ft(150.0)).unwrap());
+    let bare = Ground::given(LateralBearing::new(psf_per_ft(150.0)).unwrap());
     let tube = pipe(2.375, 0.13).into();
     let design = PostDesign::set_in(bare, tube, Setting::PouredConcrete, hole).unwrap();
     let asked = frost(

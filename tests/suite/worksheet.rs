@@ -337,7 +337,7 @@ fn numbers_recompute_by_hand() {
 
     // So weak a ground that the 12 ft rule bites, both readings; a slender
     // pipe; no planned depth; square bare post.
-    let weak = Ground::with_lateral_bearing(LateralBearing::new(psf_per_ft(8.0)).unwrap());
+    let weak = Ground::given(LateralBearing::new(psf_per_ft(8.0)).unwrap());
     for cap in [DepthCap::CapDepth, DepthCap::CapReading] {
         let design = PostDesign::bare(weak, pipe(10.0, 0.05)).with_cap(cap);
         every_post(&FencePlan::new(
@@ -453,7 +453,7 @@ fn cautions_where_they_apply() {
     let narrow = Hole::round(inch(12.0)).unwrap();
     let apart = cautions(PostDesign::in_concrete(class4, pipe(2.375, 0.13), narrow).unwrap());
     assert!(!apart.contains(Caution::CloseSpacing) && !apart.contains(Caution::TimberTreatment));
-    let weak = Ground::with_lateral_bearing(LateralBearing::new(psf_per_ft(10.0)).unwrap());
+    let weak = Ground::given(LateralBearing::new(psf_per_ft(10.0)).unwrap());
     let other = cautions(PostDesign::bare(weak.as_isolated_pole(), pipe(2.375, 0.13)));
     assert!(other.contains(Caution::IsolatedPole));
     assert!(other.contains(Caution::BeyondTwelveFeet));

@@ -32,7 +32,7 @@ fn class4() -> Ground {
 }
 
 fn own_ground(psf_per_foot: f64) -> Ground {
-    Ground::with_lateral_bearing(LateralBearing::new(psf_per_ft(psf_per_foot)).unwrap())
+    Ground::given(LateralBearing::new(psf_per_ft(psf_per_foot)).unwrap())
 }
 
 fn in_hole(ground: Ground, post: impl Into<Post>) -> PostDesign {

@@ -65,7 +65,7 @@ fn ground_of(soil: &Table<'_>) -> Option<Ground> {
         }
         let bearing = soil.quantity("lateral_bearing")?;
         let bearing = soil.take("lateral_bearing", LateralBearing::new(bearing))?;
-        Ground::with_lateral_bearing(bearing)
+        Ground::given(bearing)
     } else {
         if !soil.has("class") {
             soil.missing(

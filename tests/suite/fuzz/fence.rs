@@ -320,7 +320,7 @@ fn ground(draw: &mut Draw<'_>) -> Result<Ground, Error> {
         Ground::presumptive(draw.of(&SoilClass::ALL))
     } else {
         let lateral = LateralBearing::new(psf_per_ft(draw.size(5.0, 10_000.0)))?;
-        let ground = Ground::with_lateral_bearing(lateral);
+        let ground = Ground::given(lateral);
         if draw.yes() {
             ground.with_vertical_pressure(psf(draw.size(100.0, 100_000.0)))?
         } else {

@@ -233,7 +233,7 @@ fn ground(draw: &mut Draw<'_>) -> Result<Ground, Error> {
         Ground::presumptive(draw.of(&SoilClass::ALL))
     } else {
         let lateral = LateralBearing::new(psf_per_ft(draw.size(5.0, 5_000.0)))?;
-        Ground::with_lateral_bearing(lateral)
+        Ground::given(lateral)
     })
 }
 
