@@ -166,7 +166,8 @@ class File:
         calls = re.findall(r"\b([a-z_]+)\(", self.text(item.start_byte, item.end_byte))
         mutants = any(item.start_byte <= key[0] < item.end_byte for key in self.at)
         mutated = any(m["file"] == self.name and (m["function"] or {}).get("function_name") in calls for m in self.work.mutants)
-        others = [c for c in self.root.children if c.type in ("const_item", "static_item") and c != item]
+        may_use = ("function_item", "impl_item", "line_comment", "block_comment", "use_declaration")
+        others = [c for c in self.root.children if c.type not in may_use and c != item]
         return (mutants or mutated) and not any(name.search(self.bytes[c.start_byte : c.end_byte]) for c in others)
 
     def offset(self, place):
