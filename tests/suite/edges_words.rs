@@ -4,6 +4,7 @@
 use crate::samples::pipe;
 use approx::assert_relative_eq;
 use groundline::actions::*;
+use groundline::backwards::*;
 use groundline::check::{MaterialOptions, PostDesign, SiteChecks};
 use groundline::fence::*;
 use groundline::field_test::Readings;
@@ -264,13 +265,17 @@ fn a_mesh_as_fine_as_its_ground() {
 fn what_is_left_at_the_toe() {
     let springs = Springs::growing_up_to(kn_per_cu_m(5e3), kn_per_cu_m(200.0)).unwrap();
     let post = PostModel::new(n_sq_m(5e4), m(0.1), m(1.2), springs).unwrap();
-    let post = post.with_force(m(0.0), newton(900.0)).unwrap();
-    let response = post.solve().unwrap();
+    let post = post.with_force(m(0.0), newton(3_500.0)).unwrap();
+    let mut solver = post.solver();
+    solver.solve(1.0).unwrap();
+    // Where the ground gives, the first step along the tangent is not the last.
+    assert!(solver.iterations() > 1);
+    let response = solver.response();
     let (shear, moment) = response.left_over();
     assert_eq!(shear, response.at_toe().shear);
     assert_eq!(moment, response.at_toe().moment);
     assert!(shear.value != 0.0 || moment.value != 0.0);
-    assert!(shear.value.abs() < 1e-5 && moment.value.abs() < 1e-5);
+    assert!(shear.value.abs() < 1e-4 && moment.value.abs() < 1e-4);
 }
 
 /// A stiffness against turning is what was given.
@@ -336,4 +341,109 @@ fn the_velocity_pressure_of_each_height() {
         let speeds = sheet.steps().filter(|step| step.symbol == "Vdes").count();
         assert_eq!(speeds, times, "{other}");
     }
+}
+
+/// Among options that fail, the post of greatest utilization is named, wherever it
+/// stands; of equals the first.
+#[test]
+fn the_worst_post_of_an_option() {
+    let failing = |weak: &[usize]| {
+        let mut plan = plan(14.0, Some(7.0));
+        let own = *plan.design();
+        for (number, depth) in weak.iter().zip([3.0, 2.5, 2.8]) {
+            plan = plan.with_post(*number, own, Some(ft(depth)));
+        }
+        let ranking = cheapest(&[plan], |_| 1.0);
+        match ranking.options[0].verdict {
+            OptionVerdict::Fails { post, .. } => post,
+            other => panic!("{other}"),
+        }
+    };
+    assert_eq!(failing(&[2, 5, 7]), 5);
+    assert_eq!(failing(&[7, 5, 2]), 5);
+    assert_eq!(failing(&[5, 2, 7]), 2);
+    assert_eq!(failing(&[4]), 4);
+}
+
+/// How many checks an answer took: both ends of a range of one step, the one answered,
+/// and the next value where there is one.
+#[test]
+fn evaluations_of_a_search() {
+    let plan = plan(10.0, Some(6.0));
+    let took = |from: f64, to: f64| {
+        let search = Search::new(psf(from), psf(to), psf(to - from)).unwrap();
+        let found = greatest_wind(&plan, search.trying(1).unwrap()).unwrap();
+        (found.evaluations, found.worksheet(UnitSystem::Us))
+    };
+    let (found, sheet) = took(5.0, 500.0);
+    assert_eq!(found, 4);
+    assert!(page(&sheet).contains("Varied: the wind pressure as given."));
+    assert_eq!(took(1.0, 2.0).0, 3);
+    assert_eq!(took(400.0, 500.0).0, 3);
+    // What is varied, in words of each question.
+    let inches = |least: f64, most: f64| Search::new(inch(least), inch(most), inch(1.0)).unwrap();
+    let spacing = greatest_spacing(&plan, inches(48.0, 96.0)).unwrap();
+    assert!(page(&spacing.worksheet(UnitSystem::Us)).contains("Varied: the greatest spacing"));
+    let height = greatest_height(&plan, inches(36.0, 96.0)).unwrap();
+    assert!(page(&height.worksheet(UnitSystem::Us)).contains("Varied: the height of the top"));
+}
+
+/// A knee is where the two lines meet whose squares are least over every way to part the
+/// readings, worked here by brute force.
+#[test]
+fn knees_by_brute_force() {
+    let mut state = 12_345_u32;
+    let mut noise = || {
+        state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
+        f64::from(state >> 8) / f64::from(1_u32 << 24) - 0.5
+    };
+    let mut met = 0;
+    for case in 0..200 {
+        let bend = 3 + case % 5;
+        let mut readings: Vec<(f64, f64)> = (1..=10)
+            .map(|i| {
+                let y = f64::from(i);
+                let soft = (y - f64::from(bend)).max(0.0);
+                (y, 2.0 * y - 1.5 * soft + 0.8 * noise())
+            })
+            .collect();
+        readings.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let pairs: Vec<_> = readings.iter().map(|(y, p)| (mm(*y), kn(*p))).collect();
+        let Ok(kept) = Readings::new(&pairs) else {
+            continue;
+        };
+        let peak = readings.iter().map(|r| r.1).fold(0.0, f64::max);
+        let upto = readings.iter().position(|r| r.1 >= peak).unwrap() + 1;
+        let all = &readings[..upto];
+        let mut best: Option<(f64, f64)> = None;
+        for split in 2..=upto.saturating_sub(2) {
+            let (early, late) = all.split_at(split);
+            let k = early.iter().map(|(y, p)| y * p).sum::<f64>()
+                / early.iter().map(|(y, _)| y * y).sum::<f64>();
+            // The normal equations of p = a + c y.
+            let n = late.iter().map(|_| 1.0).sum::<f64>();
+            let (sy, sp) = late.iter().fold((0.0, 0.0), |s, r| (s.0 + r.0, s.1 + r.1));
+            let syy = late.iter().map(|r| r.0 * r.0).sum::<f64>();
+            let syp = late.iter().map(|r| r.0 * r.1).sum::<f64>();
+            let c = (n * syp - sy * sp) / (n * syy - sy * sy);
+            let a = (sp - c * sy) / n;
+            let squares = early.iter().map(|(y, p)| (p - k * y).powi(2)).sum::<f64>()
+                + late
+                    .iter()
+                    .map(|(y, p)| (p - a - c * y).powi(2))
+                    .sum::<f64>();
+            let at = a / (k - c);
+            let bends = k > c && at > 0.0 && at <= all[upto - 1].0 && k * at <= peak;
+            if bends && best.is_none_or(|(least, _)| squares < least) {
+                best = Some((squares, at));
+            }
+        }
+        let found = kept.knee().map(|knee| knee.movement.to(mm));
+        assert_eq!(found.is_some(), best.is_some() && upto >= 5, "{case}");
+        if let (Some(found), Some((_, at))) = (found, best) {
+            assert_relative_eq!(found, at, max_relative = 1e-9);
+            met += 1;
+        }
+    }
+    assert!(met > 100, "{met}");
 }

@@ -41,6 +41,8 @@ mod edges_wire_fields;
 mod edges_wire_plan;
 #[cfg(feature = "serde")]
 mod edges_wire_refused;
+#[cfg(feature = "serde")]
+mod edges_wire_words;
 mod edges_words;
 #[cfg(feature = "serde")]
 mod embed;

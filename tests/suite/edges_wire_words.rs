@@ -1,0 +1,194 @@
+//! What answers on the wire say beside numbers: names, reasons, formulas; and what is
+//! just enough or just too much to be asked.
+
+use super::edges_wire_fields::{change, example, node};
+use groundline::wire::{Answer, Node};
+use serde_json::{Value, json};
+
+fn ask(id: &str, changes: &Value) -> Value {
+    let mut request = example(id);
+    change(&mut request, changes.as_object().unwrap());
+    serde_json::to_value(Answer::to(&node(&request)).node()).unwrap()
+}
+
+fn refused(answer: &Value) -> String {
+    assert!(answer.get("result").is_none(), "{answer}");
+    answer["errors"].to_string()
+}
+
+/// A refusal names the calculation that was asked, where it is one.
+#[test]
+fn refusals_name_the_calculation() {
+    let mut request = example("a lean");
+    request["version"] = json!(9);
+    let name = |request: &Value| {
+        let answer = Answer::to(&node(request));
+        serde_json::to_value(answer.node()).unwrap()["calculate"].clone()
+    };
+    assert_eq!(name(&request), "lean");
+    request["calculate"] = json!("leaning");
+    assert_eq!(name(&request), Value::Null);
+}
+
+/// Lines of a worksheet have a formula with its terms where they are computed, and none
+/// where they are given.
+#[test]
+fn formulas_of_worksheets() {
+    let mut request = example("timber");
+    request["worksheet"] = json!(true);
+    let answer = serde_json::to_value(Answer::to(&node(&request)).node()).unwrap();
+    let text = answer["worksheets"].to_string();
+    assert!(text.contains("\"formula\""), "{text}");
+    let mut seen = [0, 0];
+    for sheet in answer["worksheets"].as_array().unwrap() {
+        for section in sheet["sections"].as_array().unwrap() {
+            for line in section["steps"].as_array().unwrap() {
+                let has = line.get("formula").is_some() && line.get("terms").is_some();
+                if line["origin"] == "given" {
+                    seen[0] += 1;
+                    assert!(!has, "{line}");
+                } else if line["origin"] == "computed" {
+                    seen[1] += 1;
+                    assert!(has && line["formula"] != "", "{line}");
+                }
+            }
+        }
+    }
+    assert!(seen[0] > 0 && seen[1] > 0, "{seen:?}");
+}
+
+/// Movement and rotation at grade go into a lean each by itself.
+#[test]
+fn a_lean_of_either() {
+    let total = |changes: Value| {
+        let answer = ask("a lean", &changes);
+        assert!(answer.get("errors").is_none(), "{answer}");
+        answer["result"].to_string()
+    };
+    let both = total(json!({}));
+    let moved = total(json!({"/rotation": null}));
+    let turned = total(json!({"/movement": null}));
+    let neither = total(json!({"/movement": null, "/rotation": null}));
+    let all = [&both, &moved, &turned, &neither];
+    for (i, one) in all.iter().enumerate() {
+        assert!(all[..i].iter().all(|other| other != one));
+    }
+}
+
+/// Stations where they are asked for.
+#[test]
+fn stations_if_asked() {
+    let has = |stations: Value| {
+        let answer = ask("movement, elastic", &json!({"/stations": stations}));
+        answer["result"]
+            .get("stations")
+            .is_some_and(Value::is_array)
+    };
+    assert!(has(json!(true)) && !has(json!(false)) && !has(Value::Null));
+}
+
+/// Bags for one post or more; what is refused is told alone.
+#[test]
+fn bags_for_no_post() {
+    assert!(refused(&ask("bags", &json!({"/posts": 0}))).contains("1 or more"));
+    assert!(ask("bags", &json!({"/posts": 1})).get("result").is_some());
+    let driven = ask("bags", &json!({"/setting": "driven"}));
+    assert!(!refused(&driven).is_empty());
+}
+
+/// As many runs as are allowed, and one more.
+#[test]
+fn runs_of_a_fence() {
+    let run = json!({"length": "4 ft", "spacing": "4 ft", "panel": {"height": "1 ft"}});
+    let fence = |count: usize| {
+        let mut runs = vec![run.clone()];
+        let mut next = run.clone();
+        next["turn"] = json!("90 deg");
+        runs.resize(count, next);
+        let changes = json!({"/fence/runs": runs, "/kinds": null, "/posts": null});
+        ask("a fence", &changes)
+    };
+    let words = "give 1 to 1000 runs";
+    assert!(refused(&fence(1_001)).contains(words));
+    assert!(refused(&fence(0)).contains(words));
+    assert!(!fence(1_000).to_string().contains(words));
+    assert!(fence(2).get("result").is_some(), "{}", fence(2));
+    // A turn for the first run, or none for another, is told once and alone.
+    for (at, turn) in [(0, json!("90 deg")), (1, Value::Null)] {
+        let mut runs = vec![run.clone(), run.clone()];
+        runs[1]["turn"] = json!("90 deg");
+        runs[at]["turn"] = turn;
+        let answer = ask(
+            "a fence",
+            &json!({"/fence/runs": runs, "/kinds": null, "/posts": null}),
+        );
+        let told = refused(&answer);
+        assert!(told.contains("turn"), "{told}");
+        assert_eq!(answer["errors"].as_array().unwrap().len(), 1, "{told}");
+    }
+}
+
+/// A fit of a whole curve says why a value is only bounded, and of a value found nothing.
+#[test]
+fn why_a_value_is_bounded() {
+    let straight: Vec<_> = [1.0, 2.0, 3.0, 4.0]
+        .map(|x: f64| json!({"movement": format!("{x} mm"), "load": format!("{x} kN")}))
+        .into();
+    let answer = ask(
+        "a side pull, its whole curve",
+        &json!({"/readings": straight}),
+    );
+    let curve = &answer["result"]["curve"];
+    assert!(
+        curve["strength_is_a_bound"]
+            .as_str()
+            .is_some_and(|why| why.contains("elastic")),
+        "{answer}"
+    );
+    assert!(curve["stiffness_is_a_bound"].is_null());
+}
+
+/// A number that is none, as only a program can give it, is refused.
+#[test]
+fn numbers_that_are_none() {
+    for value in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+        let mut request = node(&example("a lean"));
+        let Node::Object(fields) = &mut request else {
+            panic!("an object");
+        };
+        let (_, input) = fields.iter_mut().find(|(name, _)| name == "input").unwrap();
+        let Node::Object(input) = input else {
+            panic!("an object");
+        };
+        let (_, limit) = input.iter_mut().find(|(name, _)| name == "limit").unwrap();
+        *limit = Node::Number(value);
+        let answer = Answer::to(&request);
+        assert_eq!(answer.problems().count(), 1);
+        assert!(
+            answer
+                .problems()
+                .next()
+                .unwrap()
+                .to_string()
+                .contains("give a number")
+        );
+    }
+}
+
+/// A wind given by speeds where the site has a pressure is told as that, not as a range.
+#[test]
+fn speeds_for_a_pressure() {
+    let speeds = json!({"from": "60 mph", "to": "160 mph", "step": "1 mph"});
+    let pressures = json!({"from": "5 psf", "to": "60 psf", "step": "1 psf"});
+    let answer = ask("how windy", &json!({"/pressures": pressures}));
+    assert!(refused(&answer).contains("give speeds"));
+    let answer = ask(
+        "how windy",
+        &json!({"/speeds": speeds, "/pressures": pressures}),
+    );
+    let told = refused(&answer);
+    assert!(
+        told.contains("speeds") && answer["errors"].as_array().unwrap().len() == 1,
+        "{told}"
+    );
+}
