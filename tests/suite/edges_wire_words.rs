@@ -192,3 +192,83 @@ fn speeds_for_a_pressure() {
         "{told}"
     );
 }
+
+/// A post that yields first is told as that, of the methods where it does.
+#[test]
+fn a_post_that_yields_is_told() {
+    let yields = |moment: &str| -> Vec<bool> {
+        let answer = ask("methods", &json!({"/yield_moment": moment}));
+        let methods = answer["result"]["methods"].as_array().unwrap().clone();
+        let told = methods.iter().map(|method| method["post_yields"] == true);
+        told.collect()
+    };
+    assert!(yields("100 kN-m").iter().all(|told| !told));
+    assert!(yields("1 N-m").iter().any(|told| *told));
+}
+
+/// Concrete that has rested needs no word of waiting.
+#[test]
+fn concrete_that_has_rested() {
+    let cautions = |rested: Value| ask("bags", &json!({"/rested": rested}))["cautions"].to_string();
+    assert_eq!(cautions(json!(false)), cautions(Value::Null));
+    assert!(cautions(json!(true)).len() < cautions(json!(false)).len());
+}
+
+/// Pressures of each run by its number from 1.
+#[test]
+fn pressures_by_run() {
+    let answer = ask("pressures", &json!({}));
+    let runs: Vec<_> = answer["result"]["runs"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|run| run["run"].clone())
+        .collect();
+    assert_eq!(runs, [json!(1), json!(2)]);
+}
+
+/// A single post takes the design of its own kind where several kinds have one.
+#[test]
+fn a_post_of_one_of_two_kinds() {
+    let post = |diameter: &str| json!({"kind": "pipe", "diameter": diameter, "wall": "0.226 in", "fy": "50 ksi"});
+    let design = |diameter: &str| {
+        json!({"ground": {"class": 4}, "post": post(diameter),
+            "foundation": {"kind": "concrete", "hole": {"shape": "round", "size": "14 in"}}})
+    };
+    let kinds = json!([
+        {"post": "end", "design": design("3 in")},
+        {"post": "line", "design": design("4 in")},
+    ]);
+    // Its own number with the depth of all changes nothing of post 2, a line post.
+    let mut request = example("own factors, one post in frost");
+    change(
+        &mut request,
+        json!({"/kinds": kinds, "/posts": null})
+            .as_object()
+            .unwrap(),
+    );
+    let usual = serde_json::to_value(Answer::to(&node(&request)).node()).unwrap();
+    let posts = json!([{"number": 2, "planned_depth": "60 in"}]);
+    change(&mut request, json!({"/posts": posts}).as_object().unwrap());
+    let own = serde_json::to_value(Answer::to(&node(&request)).node()).unwrap();
+    assert!(usual["result"]["posts"][1].is_object(), "{usual}");
+    assert_eq!(own["result"]["posts"][1], usual["result"]["posts"][1]);
+    assert_ne!(
+        usual["result"]["posts"][0]["utilization"],
+        usual["result"]["posts"][1]["utilization"]
+    );
+}
+
+/// What a site or fence cannot be is told for pressures too, both at once.
+#[test]
+fn pressures_of_nothing() {
+    let answer = ask(
+        "pressures",
+        &json!({"/site/speed": "1 mph", "/fence/runs/0/length": "1 in"}),
+    );
+    let told = refused(&answer);
+    assert!(
+        told.contains("site.speed") && told.contains("fence.runs"),
+        "{told}"
+    );
+}

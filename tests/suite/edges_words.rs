@@ -7,7 +7,7 @@ use groundline::actions::*;
 use groundline::backwards::*;
 use groundline::check::{MaterialOptions, PostDesign, SiteChecks};
 use groundline::fence::*;
-use groundline::field_test::Readings;
+use groundline::field_test::{Comparison, Readings, Sample, Settled};
 use groundline::foundation::Hole;
 use groundline::ground::*;
 use groundline::lateral::{Drainage, Hansen, LateralMethod};
@@ -18,6 +18,7 @@ use groundline::profile::*;
 use groundline::report;
 use groundline::response::*;
 use groundline::sensitivity::*;
+use groundline::side_by_side::SideBySide;
 use groundline::step::Worksheet;
 use groundline::units::*;
 use groundline::wind::*;
@@ -340,6 +341,12 @@ fn the_velocity_pressure_of_each_height() {
         wind.write(corner, both, &mut sheet);
         let speeds = sheet.steps().filter(|step| step.symbol == "Vdes").count();
         assert_eq!(speeds, times, "{other}");
+        // Two parts have one angle between them.
+        let cosines: Vec<_> = sheet
+            .steps()
+            .filter(|step| step.meaning.starts_with("cosine between"))
+            .collect();
+        assert_eq!(cosines.len(), 1);
     }
 }
 
@@ -446,4 +453,85 @@ fn knees_by_brute_force() {
         }
     }
     assert!(met > 100, "{met}");
+}
+
+/// Samples whose spread is a ten-millionth of their mean are as good as one reading, in
+/// whatever unit; of a thousandth they are samples.
+#[test]
+fn readings_too_coarse_to_compare() {
+    for scale in [1e-2, 1.0, 1e4] {
+        for (share, enough) in [(1e-7, false), (1e-3, true)] {
+            let of = |middle: f64| {
+                let values = [1.0 - share, 1.0, 1.0 + share].map(|x| kn(middle * scale * x));
+                Sample::new(&values).unwrap()
+            };
+            let found = Comparison::between(&of(1.0), &of(1.1), 0.95).unwrap();
+            assert_eq!(found.interval.is_some(), enough, "{scale} {share}");
+            assert_eq!(found.settled == Settled::TooFew, !enough);
+        }
+    }
+}
+
+/// An input without an elasticity stands behind those that have one.
+#[test]
+fn what_has_no_slope_is_last() {
+    let ground = Ground::presumptive(SoilClass::Class4);
+    let hole = Hole::round(inch(12.2)).unwrap();
+    let post = pipe(10.0, 4.85);
+    let design = PostDesign::in_concrete(ground, post.into(), hole).unwrap();
+    let base = plan(10.0, None);
+    let plan = FencePlan::new(*base.site(), base.fence().clone(), design);
+    let plan = plan.with_planned_depth(ft(5.0));
+    let found = sensitivity(&plan, Band::new(0.1, 0.05).unwrap()).unwrap();
+    let size = found.effect(Input::PostSize).unwrap();
+    assert_eq!(size.elasticity, Elasticity::Undefined);
+    let order: Vec<_> = found
+        .by_influence()
+        .iter()
+        .map(|effect| effect.input)
+        .collect();
+    let first_without = found
+        .by_influence()
+        .iter()
+        .position(|effect| effect.elasticity.influence().is_none());
+    assert!(order.contains(&Input::PostSize));
+    let behind = &found.by_influence()[first_without.unwrap()..];
+    assert!(
+        behind
+            .iter()
+            .all(|effect| effect.elasticity.influence().is_none())
+    );
+}
+
+/// The length class goes by the ground at half the depth, not below.
+#[test]
+fn the_ground_at_half_the_depth() {
+    let soil = |ks: f64| {
+        let soil = Soil::new(kn_per_cu_m(18.0)).unwrap();
+        let soil = soil.with_undrained_strength(kpa(60.0)).unwrap();
+        soil.with_stiffness(Stiffness::constant(kn_per_cu_m(ks)).unwrap())
+            .unwrap()
+    };
+    let load = GroundlineActions::new(kn(1.0), kn_m(1.0), kn(0.0), AllowableStress::Basic).unwrap();
+    let of = |layers: Vec<Layer>| {
+        let profile = Profile::new(layers).unwrap();
+        let side = SideBySide::new(profile, m(0.3), load, m(2.0), 2.0).unwrap();
+        side.with_rigidity(kn_sq_m(200.0)).length_class().unwrap()
+    };
+    let layered = of(vec![
+        Layer::new(m(1.5), soil(2e5)).unwrap(),
+        Layer::new(m(4.5), soil(1e3)).unwrap(),
+    ]);
+    let stiff = of(vec![Layer::new(m(6.0), soil(2e5)).unwrap()]);
+    let soft = of(vec![Layer::new(m(6.0), soil(1e3)).unwrap()]);
+    assert!(stiff.is_some() && stiff != soft);
+    assert_eq!(layered, stiff);
+}
+
+/// Remedies of frost have names of their own.
+#[test]
+fn remedies_have_names() {
+    use groundline::check::FrostRemedy;
+    assert!(FrostRemedy::SmoothSleeve.name().contains("sleeve"));
+    assert!(FrostRemedy::DrainedGravel.name().contains("gravel"));
 }
