@@ -272,3 +272,16 @@ fn pressures_of_nothing() {
         "{told}"
     );
 }
+
+/// Load cases across a run say which, from 1.
+#[test]
+fn cases_by_run() {
+    let answer = ask("actions", &json!({}));
+    let posts = answer["result"]["posts"].as_array().unwrap();
+    let runs: std::collections::BTreeSet<_> = posts
+        .iter()
+        .flat_map(|post| post["cases"].as_array().unwrap())
+        .map(|case| case["run"].as_u64().unwrap())
+        .collect();
+    assert_eq!(runs.into_iter().collect::<Vec<_>>(), [1, 2]);
+}

@@ -535,3 +535,41 @@ fn remedies_have_names() {
     assert!(FrostRemedy::SmoothSleeve.name().contains("sleeve"));
     assert!(FrostRemedy::DrainedGravel.name().contains("gravel"));
 }
+
+/// A report shows each result and the numbers that go in, as text and as Markdown.
+#[test]
+fn numbers_of_a_report() {
+    let plan = plan(10.0, Some(6.0));
+    let schedule = plan.schedule().unwrap();
+    let post = schedule.posts().next().unwrap();
+    let sheet = schedule.worksheet(&post, UnitSystem::Us);
+    let pages = [
+        report::text(&sheet).to_string(),
+        report::markdown(&sheet).to_string(),
+    ];
+    let shown = |value: Measured| format!("{:.6}", value.in_system(UnitSystem::Us));
+    let mut seen = 0;
+    for step in sheet.steps() {
+        let result = shown(step.result);
+        assert!(pages.iter().all(|page| page.contains(&result)), "{result}");
+        for term in &step.terms {
+            let number = format!("{} = {}", term.symbol, shown(term.value));
+            assert!(pages[0].contains(&number), "{number}");
+            assert!(pages[1].contains(&number), "{number}");
+            seen += 1;
+        }
+        let head = format!("{} = {result}", step.symbol);
+        assert!(pages[0].contains(&head), "{head}");
+    }
+    assert!(seen > 20);
+}
+
+/// A comparison of two samples is of field tests, by statistics quoted from memory.
+#[test]
+fn cautions_of_a_comparison() {
+    use groundline::caution::Caution;
+    let of = |middle: f64| Sample::new(&[0.9, 1.0, 1.1].map(|x| kn(middle * x))).unwrap();
+    let found = Comparison::between(&of(1.0), &of(2.0), 0.95).unwrap();
+    assert!(found.cautions().contains(Caution::FieldTests));
+    assert!(found.cautions().contains(Caution::FromMemory));
+}
