@@ -296,7 +296,7 @@ fn properties_of_a_post_have_names() {
 }
 
 /// Zones of an oblique wind are told by the height of the panel where it is well off the
-/// ground, else by that of its top (AS/NZS 1170.2:2011 Table D2(B), quoted).
+/// ground, else by that of its top (AS/NZS 1170.2 Table B.2(C), quoted).
 #[test]
 fn zones_of_a_hoarding_in_words() {
     let site = AsNzsSite::new(RegionalSpeed::ultimate(m_per_s(45.0)).unwrap());
@@ -350,8 +350,7 @@ fn the_velocity_pressure_of_each_height() {
     }
 }
 
-/// Among options that fail, the post of greatest utilization is named, wherever it
-/// stands; of equals the first.
+/// Of an option that fails, the post of greatest utilization is named, wherever it stands.
 #[test]
 fn the_worst_post_of_an_option() {
     let failing = |weak: &[usize]| {
