@@ -37,12 +37,8 @@ impl<R> Done<R> {
         cautions: Cautions,
         sources: impl IntoIterator<Item = &'static Citation>,
     ) -> Self {
-        let mut listed: Vec<&'static Citation> = Vec::new();
-        for source in sources {
-            if !listed.contains(&source) {
-                listed.push(source);
-            }
-        }
+        let mut listed = Vec::new();
+        add(&mut listed, sources);
         Self {
             result,
             cautions,
@@ -53,11 +49,7 @@ impl<R> Done<R> {
 
     /// With the sources of a worksheet, which need not be shown.
     pub(super) fn citing(mut self, sheet: &Worksheet) -> Self {
-        for source in sheet.steps().filter_map(|step| step.citation) {
-            if !self.sources.contains(&source) {
-                self.sources.push(source);
-            }
-        }
+        add_sources(&mut self.sources, sheet);
         self
     }
 
@@ -66,6 +58,19 @@ impl<R> Done<R> {
         self.worksheets.push(sheet);
         self
     }
+}
+
+fn add(listed: &mut Vec<&'static Citation>, sources: impl IntoIterator<Item = &'static Citation>) {
+    for source in sources {
+        if !listed.contains(&source) {
+            listed.push(source);
+        }
+    }
+}
+
+/// Lists the sources of a worksheet that are not yet.
+pub(super) fn add_sources(listed: &mut Vec<&'static Citation>, sheet: &Worksheet) {
+    add(listed, sheet.steps().filter_map(|step| step.citation));
 }
 
 /// A calculation that can be asked for by name.

@@ -4,7 +4,7 @@ use super::plan::{OfPlan, PlanSpec};
 use super::post_check::CheckResult;
 use super::reading::{Path, Problems};
 use super::record::records;
-use super::request::{Asked, Calculation, Done};
+use super::request::{Asked, Calculation, Done, add_sources};
 use super::site_checks::SiteChecksResult;
 use crate::backwards::VariedWind;
 use crate::check::{Governing, MaterialsSum};
@@ -102,7 +102,7 @@ impl OfPlan for Checked {
         };
         let mut cautions = crate::caution::Cautions::default();
         let mut quantities: Option<MaterialsSum> = None;
-        let mut kinds = Vec::new();
+        let mut sources = Vec::new();
         let mut sheets = Vec::new();
         for post in schedule.posts() {
             let check = CheckResult::of(&post.check);
@@ -120,11 +120,10 @@ impl OfPlan for Checked {
                 let sum = quantities.unwrap_or_default();
                 quantities = Some(sum.with(post.site.materials.done()));
             }
-            let kind = post.post.kind;
+            let sheet = schedule.worksheet(&post, asked.system);
+            add_sources(&mut sources, &sheet);
             if asked.worksheet {
-                sheets.push(schedule.worksheet(&post, asked.system));
-            } else if !kinds.iter().any(|(known, _)| *known == kind) {
-                kinds.push((kind, post.post.number));
+                sheets.push(sheet);
             }
             result.posts.push(ScheduledPostResult {
                 number: post.post.number,
@@ -147,17 +146,8 @@ impl OfPlan for Checked {
             result.carry = Some(sum.carry);
             result.left_out = Some(result.count - sum.posts);
         }
-        let mut done = Done::new(result, cautions, []);
-        for sheet in sheets {
-            done = done.citing(&sheet).with_worksheet(sheet);
-        }
-        // Posts of a kind cite alike: the first of each stands for them.
-        for (_, number) in kinds {
-            if let Some(post) = schedule.post(number) {
-                done = done.citing(&schedule.worksheet(&post, asked.system));
-            }
-        }
-        Some(done)
+        let done = Done::new(result, cautions, sources);
+        Some(sheets.into_iter().fold(done, Done::with_worksheet))
     }
 }
 

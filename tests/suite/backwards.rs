@@ -315,11 +315,73 @@ fn a_speed_that_passes_again() {
     assert!((solution.passes_again[0].from.to(mph) - (drop + 1.0)).abs() < 1e-6);
     // A post that fails in a milder wind is not good for a harder one.
     let from = Search::new(mph(drop), mph(300.0), mph(1.0)).unwrap();
-    let solution = greatest_wind(&plan, from).unwrap();
+    let solution = greatest_wind(&plan, from.trying(300).unwrap()).unwrap();
     assert_eq!(solution.answer, Answer::FailsAtMildest(mph(drop)));
     assert_eq!((solution.value(), solution.milder_fails), (None, None));
-    assert!((solution.passes_again[0].from.to(mph) - (drop + 1.0)).abs() < 5.0);
-    assert!(solution.passes_again[0].to >= solution.passes_again[0].from);
+    let again = &solution.passes_again[0];
+    assert!((again.from.to(mph) - (drop + 1.0)).abs() < 1e-6);
+    let last = again.to.to(mph);
+    assert!(last > drop + 2.0, "{last}");
+    assert!(u(&plan, last) <= 1.0 && u(&plan, last + 1.0) > 1.0);
+}
+
+/// Two runs whose wires drag less from two speeds on, each so deep that it fails just
+/// below its own: three stretches pass, and each is told apart.
+#[test]
+fn a_speed_that_passes_twice_again() {
+    let run = |diameter: f64| {
+        let bars = Infill::round_bars(inch(diameter), inch(1.4 * diameter)).unwrap();
+        FenceRun::new(panel(6.0).with_infill(bars), ft(48.0), ft(8.0)).unwrap()
+    };
+    let fence = Fence::new(run(5.0)).turning(deg(90.0), run(4.7)).unwrap();
+    let own = design(pipe(6.0, 0.28), 12.0);
+    let plan = |first: f64, second: f64| {
+        let plan = FencePlan::new(site(100.0), fence.clone(), own);
+        (1..=13).fold(plan, |plan, number| {
+            // The corner, post 7, is out of the question.
+            let depth = match number {
+                ..7 => first,
+                7 => 9.9,
+                _ => second,
+            };
+            plan.with_post(number, own, Some(ft(depth)))
+        })
+    };
+    let u = |plan: &FencePlan, v: f64| most(&plan.clone().with_site(site(v)));
+    // Each run by itself, the other as deep as the corner: where it drops, and the depth
+    // at which it fails before.
+    let step = |plan: &dyn Fn(f64) -> FencePlan| {
+        let shallow = plan(4.0);
+        let mut speeds = (40..300).map(f64::from);
+        let drop = speeds.find(|v| u(&shallow, v + 1.0) < u(&shallow, *v) * 0.95);
+        let drop = drop.unwrap();
+        let mut depths = (100..990).map(|d| f64::from(d) / 100.0);
+        (drop, depths.find(|d| u(&plan(*d), drop) < 1.05).unwrap())
+    };
+    let (first, deep) = step(&|depth| plan(depth, 9.9));
+    let (second, deeper) = step(&|depth| plan(9.9, depth));
+    assert!(first + 3.0 < second, "{first} {second}");
+    let plan = plan(deep, deeper);
+    let search = Search::new(mph(40.0), mph(300.0), mph(1.0)).unwrap();
+    let solution = greatest_wind(&plan, search.trying(260).unwrap()).unwrap();
+    let told: Vec<_> = solution
+        .passes_again
+        .iter()
+        .map(|stretch| (stretch.from.to(mph).round(), stretch.to.to(mph).round()))
+        .collect();
+    let passes: Vec<_> = (40..=300)
+        .map(|v| u(&plan, f64::from(v)) <= PASSES)
+        .collect();
+    let mut stretches = Vec::new();
+    for (v, passes) in (40..).map(f64::from).zip(passes) {
+        match stretches.last_mut() {
+            Some((_, to)) if passes && *to == v - 1.0 => *to = v,
+            _ if passes => stretches.push((v, v)),
+            _ => {}
+        }
+    }
+    assert_eq!(stretches.len(), 3, "{stretches:?}");
+    assert_eq!(told, stretches[1..]);
 }
 
 /// Each way of having no answer, and none of them an error.

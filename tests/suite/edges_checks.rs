@@ -18,6 +18,7 @@ use groundline::section::{Disc, PostSection, Square, SquareTube, Tube};
 use groundline::source::Mark;
 use groundline::step::Origin;
 use groundline::units::*;
+use groundline::utilization::Utilization;
 use groundline::wind::*;
 use std::collections::BTreeSet;
 use std::f64::consts::PI;
@@ -192,6 +193,42 @@ fn what_is_asked_is_known() {
         empty.with_materials(MaterialOptions::new(Bag::lb_80())),
     ] {
         assert!(!asked.is_empty());
+    }
+}
+
+/// A utilization beyond all bounds is told as such: neither lean nor weight and bending
+/// has a line then that would give another number.
+#[test]
+fn without_any_capacity() {
+    let pipe = PostSection::Tube(Tube::new(inch(2.375), inch(0.154)).unwrap());
+    let post = GivenPost::new(pipe, lb_ft(1.0), lb(1.0)).unwrap();
+    let post = post.with_rigidity(n_sq_m(1e9)).unwrap();
+    let soft = LeanOptions::new(GroundStiffness::constant(kpa(10.0)).unwrap());
+    let soft = soft.with_limit(0.001).unwrap();
+    let lean = SiteChecks::default().with_lean(soft.with_rigidity(n_sq_m(1.0)).unwrap());
+    let axial = AxialOptions::default().with_capacity(lb(1e6)).unwrap();
+    let axial = SiteChecks::default().with_axial(axial);
+    for (height, some) in [(0.5, true), (20.0, false)] {
+        for (asked, symbol) in [(lean, "ul"), (axial, "ua")] {
+            let fence = Fence::new(run(height, 0.1, 120.0, 40.0));
+            let wind = DirectPressure::new(psf(200.0), AllowableStress::Basic).unwrap();
+            let plan = FencePlan::new(wind, fence, concrete(post, 14.0))
+                .with_planned_depth(ft(5.0))
+                .with_site_checks(asked);
+            let schedule = plan.schedule().unwrap();
+            let post = schedule.posts().nth(2).unwrap();
+            let found = if symbol == "ul" {
+                post.site.lean.done().unwrap().utilization.unwrap()
+            } else {
+                let axial = post.site.axial.done().unwrap();
+                // It is not for its weight that it has none.
+                assert!(axial.amplification < 1.1);
+                axial.utilization
+            };
+            assert_eq!(found < Utilization::NO_CAPACITY, some, "{symbol} {found}");
+            let sheet = schedule.worksheet(&post, UnitSystem::Us);
+            assert_eq!(sheet.steps().any(|step| step.symbol == symbol), some);
+        }
     }
 }
 

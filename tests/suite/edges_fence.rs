@@ -6,6 +6,8 @@ use groundline::actions::*;
 use groundline::caution::Caution;
 use groundline::fence::*;
 use groundline::limit_state::{AllowableStress, Strength};
+use groundline::report;
+use groundline::step::Worksheet;
 use groundline::units::*;
 use groundline::wind::*;
 
@@ -323,6 +325,44 @@ fn a_post_of_eight_cases() {
             (LoadCaseKind::GateOpenTogether, together),
         ]
     );
+}
+
+/// The working of wind on an open leaf has the leaf of its own run alone; of all winds
+/// at once, those of both.
+#[test]
+fn leaves_of_a_working() {
+    let run = |at: f64, hinges: Hinges, width: f64| {
+        let run = FenceRun::new(panel(), ft(40.0), ft(8.0)).unwrap();
+        run.with_gate(gate(ft(at), ft(width), hinges)).unwrap()
+    };
+    let fence = Fence::new(run(37.0, Hinges::AtEnd, 3.0));
+    let fence = fence.turning(deg(90.0), run(0.0, Hinges::AtStart, 4.0));
+    let fence = fence.unwrap();
+    let posts = fence.posts();
+    let post = posts.iter().find(|post| post.leaves().count() == 2);
+    let post = post.unwrap();
+    let wind = FenceWind::new(&site(), &fence).unwrap();
+    let mut seen = Vec::new();
+    for case in wind.cases(post).iter() {
+        let mut sheet = Worksheet::new("", UnitSystem::Us);
+        wind.write(post, case, &mut sheet);
+        let text = report::text(&sheet).to_string();
+        let on = |run: usize| {
+            text.contains(&format!(
+                "Along run {run}, onto its open leaf as a wall alone."
+            ))
+        };
+        seen.push((case.kind, case.run, [on(1), on(2)]));
+    }
+    for (kind, run, leaves) in &seen {
+        let expected = match kind {
+            LoadCaseKind::GateOpenAlong => [*run == 0, *run == 1],
+            LoadCaseKind::GateOpenTogether => [true, true],
+            _ => [false, false],
+        };
+        assert_eq!(*leaves, expected, "{kind:?} of run {run}");
+    }
+    assert_eq!(seen.len(), 6);
 }
 
 /// Cautions of a fence: a leaf twists its post only where there is a gate, and

@@ -204,6 +204,23 @@ fn limits_of_posts() {
     }
 }
 
+/// E of a round post by its factors, each by hand.
+#[test]
+fn stiffness_of_a_round_post() {
+    let round = Disc::new(inch(6.0)).unwrap();
+    let post = RoundTimber::new(round, lb_per_sq_in(1_950.0), lb_per_sq_in(160.0)).unwrap();
+    assert_eq!(post.adjusted_modulus(), None);
+    let post = post.with_modulus(ksi(1_500.0)).unwrap();
+    assert_eq!(post.adjusted_modulus(), Some(ksi(1_500.0)));
+    let mut factors = *post.factors();
+    factors.temperature_modulus = 0.9;
+    factors.incising_modulus = 0.95;
+    factors.wet_modulus = 0.8;
+    let hot = post.with_factors(factors).unwrap().adjusted_modulus();
+    let by_hand = 1_500.0 * 0.9 * 0.95 * 0.8;
+    assert_relative_eq!(hot.unwrap().to(ksi), by_hand, max_relative = 1e-12);
+}
+
 /// How the shear of a pipe buckles: 0.78 E/(D/t)^1.5 against 0.6 Fy, on either
 /// side of where they meet, 82.8 at Fy 50, 130 at Fy 25.4; and the design
 /// strengths are allowable ones by 1.67 × 0.90.

@@ -2,6 +2,7 @@
 //! just enough or just too much to be asked.
 
 use super::edges_wire_fields::{change, example, node};
+use groundline::caution::Caution;
 use groundline::wire::{Answer, Node};
 use serde_json::{Value, json};
 
@@ -94,6 +95,78 @@ fn bags_for_no_post() {
     assert!(ask("bags", &json!({"/posts": 1})).get("result").is_some());
     let driven = ask("bags", &json!({"/setting": "driven"}));
     assert!(!refused(&driven).is_empty());
+}
+
+/// A driven post is one, and a bare one another: of one alone the maker of b is from
+/// memory, and of it alone the ground is disturbed.
+#[test]
+fn driven_or_bare() {
+    let of = |kind: &str| {
+        ask(
+            "with its working",
+            &json!({"/design/foundation": {"kind": kind}}),
+        )
+    };
+    let (driven, bare) = (of("driven"), of("bare"));
+    let clause = |answer: &Value, clause: &str| answer["sources"].to_string().contains(clause);
+    assert!(clause(&driven, "1807.3.2.1") && !clause(&driven, "1807.3.3"));
+    assert!(clause(&bare, "1807.3.3"));
+    let backfill = json!(Caution::Backfill.text());
+    let said = |answer: &Value| answer["cautions"].as_array().unwrap().contains(&backfill);
+    assert!(said(&bare) && !said(&driven));
+}
+
+/// An id is given back as it was sent, and whole numbers as such.
+#[test]
+fn ids_come_back() {
+    let mut request = example("driven");
+    for id in [
+        "-3",
+        "0",
+        "-0.0",
+        "7",
+        "2.5",
+        "-2.5",
+        "9007199254740993.0",
+        "\"a\"",
+    ] {
+        request["id"] = serde_json::from_str(id).unwrap();
+        let read: Node = serde_json::from_str(id).unwrap();
+        let written = serde_json::to_string(&read).unwrap();
+        let expected = serde_json::to_string(&request["id"]).unwrap();
+        assert_eq!(written, expected);
+    }
+}
+
+/// Two inputs share the samples between them.
+#[test]
+fn samples_of_two_inputs() {
+    let all = example("how often")["input"]["shares"].clone();
+    let all = all.as_array().unwrap().clone();
+    for samples in [7, 20] {
+        let shares = json!(all[..2 * samples]);
+        let answer = ask("how often", &json!({"/shares": shares}));
+        assert_eq!(answer["result"]["samples"], samples, "{answer}");
+    }
+}
+
+/// Sources of a fence are those of all its posts: one set another way is not like the
+/// others of its kind.
+#[test]
+fn sources_of_every_post() {
+    let design = |kind: &str| {
+        json!({
+            "ground": {"class": 4},
+            "post": {"kind": "pipe", "diameter": "4 in", "wall": "0.226 in", "fy": "50 ksi"},
+            "foundation": {"kind": kind},
+        })
+    };
+    let with = |posts: Value| ask("a fence", &json!({"/posts": posts}));
+    let sources = |answer: &Value| answer["sources"].to_string();
+    let plain = sources(&with(Value::Null));
+    assert!(!plain.contains("1807.3.3"), "{plain}");
+    let one = sources(&with(json!([{"number": 3, "design": design("bare")}])));
+    assert!(one.contains("1807.3.3"), "{one}");
 }
 
 /// As many runs as are allowed, and one more.

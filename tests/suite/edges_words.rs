@@ -350,6 +350,50 @@ fn the_velocity_pressure_of_each_height() {
     }
 }
 
+/// Where two runs of one height meet, the velocity pressure of open parts of different
+/// middle height is written of both, whether or not there is a solid part below.
+#[test]
+fn the_velocity_pressure_of_each_open_part() {
+    let speed = BasicWindSpeed::strength_level(mph(115.0)).unwrap();
+    let site = AsceSite::new(Edition::Asce7_22, speed, Exposure::C);
+    let lattice = Infill::lattice(inch(0.5), inch(4.0)).unwrap();
+    let topped = |height: f64| {
+        let panel = Panel::new(ft(8.0)).unwrap().with_infill(lattice);
+        let solid = Infill::given(1.0, Member::Flat).unwrap();
+        panel.with_topping(ft(height), solid).unwrap()
+    };
+    let open = |gap: f64| {
+        let panel = Panel::new(ft(8.0)).unwrap().with_infill(lattice);
+        panel.with_clearance(ft(gap)).unwrap()
+    };
+    for (first, second, differ) in [
+        (topped(2.0), topped(2.0), false),
+        (topped(2.0), topped(3.0), true),
+        (open(0.5), open(0.5), false),
+        (open(0.5), open(2.0), true),
+    ] {
+        let run = |panel| FenceRun::new(panel, ft(48.0), ft(8.0)).unwrap();
+        let fence = Fence::new(run(first)).turning(deg(90.0), run(second));
+        let fence = fence.unwrap();
+        let wind = FenceWind::new(&site, &fence).unwrap();
+        let posts = fence.posts();
+        let corner = posts.iter().find(|post| post.kind == PostKind::Corner);
+        let corner = corner.unwrap();
+        let cases = wind.cases(corner);
+        let both = cases
+            .iter()
+            .find(|case| case.kind == LoadCaseKind::BothRuns)
+            .unwrap();
+        let mut sheet = Worksheet::new("", UnitSystem::Us);
+        wind.write(corner, both, &mut sheet);
+        let heights = sheet
+            .steps()
+            .filter(|step| step.meaning == "height of the middle of the open panel")
+            .count();
+        assert_eq!(heights, 1 + usize::from(differ));
+    }
+}
+
 /// Of an option that fails, the post of greatest utilization is named, wherever it stands.
 #[test]
 fn the_worst_post_of_an_option() {
@@ -386,6 +430,12 @@ fn evaluations_of_a_search() {
     assert!(page(&sheet).contains("Varied: the wind pressure as given."));
     assert_eq!(took(1.0, 2.0).0, 3);
     assert_eq!(took(400.0, 500.0).0, 3);
+    // Between them, each halving is one.
+    for (steps, halvings) in [(2.0, 1), (4.0, 2), (64.0, 6)] {
+        let search = Search::new(psf(5.0), psf(500.0), psf(495.0 / steps)).unwrap();
+        let found = greatest_wind(&plan, search.trying(1).unwrap()).unwrap();
+        assert_eq!(found.evaluations, 4 + halvings);
+    }
     // What is varied, in words of each question.
     let inches = |least: f64, most: f64| Search::new(inch(least), inch(most), inch(1.0)).unwrap();
     let spacing = greatest_spacing(&plan, inches(48.0, 96.0)).unwrap();
