@@ -178,7 +178,7 @@ impl Panel {
     pub fn wall(&self, length: Length) -> Result<WallShape, Error> {
         let wall = WallShape::new(length, self.top, self.clearance, 1.0)?.with_infill(&self.infill);
         match &self.topping {
-            Some((_, infill)) => wall.with_top(self.topping_share(), infill),
+            Some((_, infill)) => wall.with_topping(self.topping_share(), infill),
             None => Ok(wall),
         }
     }

@@ -28,6 +28,17 @@ pub(super) struct Mesh {
 
 /// Where the Gauss points stand in an element.
 pub(super) const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_812_9];
+/// Shape functions of y at the Gauss points, rotations over the length.
+pub(super) const SHAPES: [[f64; 4]; 2] = [shapes(GAUSS[0]), shapes(GAUSS[1])];
+
+const fn shapes(x: f64) -> [f64; 4] {
+    [
+        1.0 - 3.0 * x * x + 2.0 * x * x * x,
+        x - 2.0 * x * x + x * x * x,
+        3.0 * x * x - 2.0 * x * x * x,
+        x * x * x - x * x,
+    ]
+}
 
 impl Mesh {
     pub(super) fn new(model: &PostModel) -> Self {

@@ -1,6 +1,6 @@
 //! What a post does: station by station, and what matters of it.
 
-use super::mesh::{GAUSS, Mesh};
+use super::mesh::{GAUSS, Mesh, SHAPES};
 use super::model::PostModel;
 use crate::units::{Angle, Force, Length, LineLoad, Measurable, Torque, rad};
 use nalgebra::Vector2;
@@ -76,8 +76,9 @@ impl Response {
                 let h = element.length;
                 let next = state[i + 1];
                 let (mut force, mut turning) = (0.0, 0.0);
-                for (spring, xi) in element.springs.iter().zip(GAUSS) {
-                    let y = interpolate(u, &next, h, xi);
+                for ((spring, xi), shape) in element.springs.iter().zip(GAUSS).zip(SHAPES) {
+                    let [a, b, c, d] = shape;
+                    let y = a * u.x + b * h * u.y + c * next.x + d * h * next.y;
                     let load = 0.5 * h * (element.wind * share - spring.at(y, curves).0);
                     force += load;
                     turning += load * (1.0 - xi) * h;
@@ -145,14 +146,6 @@ impl Response {
         let [shear, moment] = self.left_over;
         (Force::from_si(shear), Torque::from_si(moment))
     }
-}
-
-fn interpolate(u1: &Vector2<f64>, u2: &Vector2<f64>, h: f64, x: f64) -> f64 {
-    let (xx, xxx) = (x * x, x * x * x);
-    u1.x * (1.0 - 3.0 * xx + 2.0 * xxx)
-        + u1.y * h * (x - 2.0 * xx + xxx)
-        + u2.x * (3.0 * xx - 2.0 * xxx)
-        + u2.y * h * (xxx - xx)
 }
 
 /// The greatest moment from grade down, between stations by a cubic through

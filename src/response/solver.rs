@@ -17,7 +17,7 @@
 //! A pivot that is not positive, a rotation beyond 0.5 rad or 60 iterations
 //! without equilibrium are collapse.
 
-use super::mesh::{GAUSS, Mesh};
+use super::mesh::{Mesh, SHAPES};
 use super::model::PostModel;
 use super::solution::Response;
 use crate::error::{Error, number_within};
@@ -31,18 +31,6 @@ const FLOOR: f64 = 1e-8;
 const MOST_ITERATIONS: u32 = 60;
 /// Beyond this rotation the theory of small ones is over.
 const MOST_ROTATION: f64 = 0.5;
-
-/// Shape functions of y at the Gauss points, rotations over the length.
-const SHAPES: [[f64; 4]; 2] = [shapes(GAUSS[0]), shapes(GAUSS[1])];
-
-const fn shapes(x: f64) -> [f64; 4] {
-    [
-        1.0 - 3.0 * x * x + 2.0 * x * x * x,
-        x - 2.0 * x * x + x * x * x,
-        3.0 * x * x - 2.0 * x * x * x,
-        x * x * x - x * x,
-    ]
-}
 
 /// A post ready to be loaded.
 ///

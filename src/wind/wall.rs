@@ -120,7 +120,7 @@ impl WallShape {
     /// # Errors
     /// Share outside 0 to 1; a panel that has parts of different solidity already,
     /// whose most solid part would not be known any more.
-    pub fn with_top(self, share: f64, infill: &Infill) -> Result<Self, Error> {
+    pub fn with_topping(self, share: f64, infill: &Infill) -> Result<Self, Error> {
         let share = number_within("share of the height", share, 0.0, 1.0)?;
         if self.sparsest < self.densest {
             return Err(Error::NotApplicable {

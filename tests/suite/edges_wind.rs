@@ -345,14 +345,14 @@ fn toppings_of_nothing_and_of_all() {
     for (below, above) in [(0.9, 0.3), (0.3, 0.9), (0.5, 0.5)] {
         let shape = wall(20.0, 2.6, 0.3, below);
         for (share, solidity) in [(0.0, below), (1.0, above)] {
-            let topped = shape.with_top(share, &flat(above)).unwrap();
+            let topped = shape.with_topping(share, &flat(above)).unwrap();
             assert_eq!(topped.dense_part(), (m(0.3), m(2.6)));
             assert_relative_eq!(topped.solidity(), solidity, max_relative = 1e-12);
             assert_relative_eq!(topped.densest(), solidity, max_relative = 1e-12);
             assert_relative_eq!(topped.sparsest(), solidity, max_relative = 1e-12);
             assert_relative_eq!(topped.solid_height().to(m), 1.45, max_relative = 1e-12);
         }
-        let half = shape.with_top(0.5, &flat(above)).unwrap();
+        let half = shape.with_topping(0.5, &flat(above)).unwrap();
         let (foot, top) = half.dense_part();
         let expected = if above > below {
             (1.45, 2.6)
@@ -394,7 +394,7 @@ fn toppings_of_nothing_and_of_all() {
     let round = |d: f64| Infill::given(0.4, Member::Round(inch(d))).unwrap();
     let of = |below: Infill, above: Infill| {
         let shape = wall(20.0, 2.0, 0.0, 1.0).with_infill(&below);
-        shape.with_top(0.5, &above).unwrap().member()
+        shape.with_topping(0.5, &above).unwrap().member()
     };
     assert_eq!(of(round(1.0), round(3.0)), Member::Round(inch(1.0)));
     assert_eq!(of(round(3.0), round(1.0)), Member::Round(inch(1.0)));

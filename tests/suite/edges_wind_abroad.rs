@@ -85,7 +85,7 @@ fn signboards() {
     for (top, height) in [(0.95, 3.5), (0.5, 3.0)] {
         let below = if top > 0.9 { 0.5 } else { 0.95 };
         let shape = wall(20.0, 4.0, 2.0, below)
-            .with_top(0.5, &flat(top))
+            .with_topping(0.5, &flat(top))
             .unwrap();
         let wind = wind(&en(), shape);
         assert_relative_eq!(
@@ -265,7 +265,7 @@ fn a_given_pressure() {
     ] {
         let below = if top > 0.5 { 0.3 } else { 0.9 };
         let shape = wall(20.0, 2.5, 0.5, below)
-            .with_top(0.5, &flat(top))
+            .with_topping(0.5, &flat(top))
             .unwrap();
         let wind = wind(&given.acting_at(share).unwrap(), shape);
         assert_relative_eq!(wind.resultant_height().to(m), height, max_relative = 1e-12);

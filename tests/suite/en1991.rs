@@ -205,7 +205,7 @@ fn lattices() {
     assert!(wind.cautions().contains(Caution::OpenFence));
     // Of a lattice top on a solid fence the solid part counts for all of it.
     let top = Infill::lattice(mm(20.0), mm(60.0)).unwrap();
-    let mixed = wall(1.0).with_top(0.25, &top).unwrap();
+    let mixed = wall(1.0).with_topping(0.25, &top).unwrap();
     assert!(mixed.solidity() < 0.9);
     let wind = WallWind::new(&plain, mixed, WallEnds::FREE).unwrap();
     let solid = WallWind::new(&plain, wall(1.0), WallEnds::FREE).unwrap();

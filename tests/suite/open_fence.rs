@@ -301,20 +301,20 @@ fn lattice_top() {
     // All of the height, or none of it, is one infill.
     let all = WallShape::new(ft(96.0), ft(8.0), ft(0.0), 1.0).unwrap();
     assert_eq!(
-        all.with_top(1.0, &lattice).unwrap().densest(),
+        all.with_topping(1.0, &lattice).unwrap().densest(),
         lattice.solidity()
     );
-    assert_eq!(all.with_top(0.0, &lattice).unwrap().densest(), 1.0);
+    assert_eq!(all.with_topping(0.0, &lattice).unwrap().densest(), 1.0);
     // A third infill is refused; one that takes the place of all is the first.
-    let two = all.with_top(0.3, &lattice).unwrap();
+    let two = all.with_topping(0.3, &lattice).unwrap();
     for share in [0.0, 0.2, 1.0] {
-        let third = two.with_top(share, &Infill::TIGHT).unwrap_err();
+        let third = two.with_topping(share, &Infill::TIGHT).unwrap_err();
         assert_eq!(third.field(), "share of the height");
     }
-    let again = two.with_infill(&lattice).with_top(0.3, &Infill::TIGHT);
+    let again = two.with_infill(&lattice).with_topping(0.3, &Infill::TIGHT);
     assert_eq!(again.unwrap().dense_part(), (ft(8.0 * 0.7), ft(8.0)));
-    let whole = all.with_top(1.0, &lattice).unwrap();
-    assert!(whole.with_top(0.3, &Infill::TIGHT).is_ok());
+    let whole = all.with_topping(1.0, &lattice).unwrap();
+    assert!(whole.with_topping(0.3, &Infill::TIGHT).is_ok());
 }
 
 /// Of two open infills the band that drags most counts, and q is taken at the
@@ -328,7 +328,7 @@ fn two_open_infills() {
     let whole = WallShape::new(ft(96.0), ft(30.0), ft(0.0), 1.0)
         .unwrap()
         .with_infill(&thin)
-        .with_top(0.3, &dense)
+        .with_topping(0.3, &dense)
         .unwrap();
     // 21 ft at 5 %, 9 ft at 60 %: middle at (1.05 × 10.5 + 5.4 × 25.5)/6.45.
     let middle = (1.05 * 10.5 + 5.4 * 25.5) / 6.45;
@@ -382,10 +382,10 @@ proptest::proptest! {
         let both = |dense: f64| {
             let infill = |eps| Infill::given(eps, Member::Flat).unwrap();
             if head {
-                let whole = shape(top, 0.0, thin).with_top(share, &infill(dense)).unwrap();
+                let whole = shape(top, 0.0, thin).with_topping(share, &infill(dense)).unwrap();
                 (whole, shape(top, joint, dense))
             } else {
-                let whole = shape(top, 0.0, dense).with_top(share, &infill(thin)).unwrap();
+                let whole = shape(top, 0.0, dense).with_topping(share, &infill(thin)).unwrap();
                 (whole, shape(joint, 0.0, dense))
             }
         };
@@ -411,7 +411,7 @@ fn mixed_members() {
     let member = |below: Infill, above: Infill| {
         wall(1.0)
             .with_infill(&below)
-            .with_top(0.5, &above)
+            .with_topping(0.5, &above)
             .unwrap()
             .member()
     };

@@ -436,7 +436,7 @@ fn two_infills() {
     let site = site(Edition::Asce7_16);
     let board = shape(80.0, 6.0, 0.0, 1.0);
     let lattice = Infill::lattice(inch(1.5), inch(2.5)).unwrap();
-    let topped = board.with_top(0.25, &lattice).unwrap();
+    let topped = board.with_topping(0.25, &lattice).unwrap();
     let of = |shape| {
         piece(
             &asce(&site, shape, WallEnds::FREE),
