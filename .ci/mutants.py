@@ -441,7 +441,7 @@ def build(work):
     found = subprocess.run(listed, cwd=CRATE, capture_output=True, text=True, check=True)
     work.mutants = json.loads(found.stdout)
     work.dropped, work.verdicts = {}, {}
-    work.hints = {}
+    work.constant, work.hints = set(), {}
     for number, (key, function) in enumerate(keys(work)):
         known, earlier = before.get(key, (None, ""))
         if known and (known[0] == "caught" or function == earlier):

@@ -27,7 +27,7 @@ static PARTS: LazyLock<Vec<(String, String, Node)>> = LazyLock::new(|| {
         match node {
             Node::Object(fields) => {
                 for (name, part) in fields {
-                    parts.push((inside.to_owned(), name.clone(), part.clone()));
+                    parts.push((inside.to_owned(), name.to_string(), part.clone()));
                     walk(name, part, parts);
                 }
             }
@@ -49,7 +49,7 @@ static WORDS: LazyLock<Vec<String>> = LazyLock::new(|| {
             Node::Object(fields) => {
                 for (name, part) in fields {
                     match part {
-                        Node::Text(word) if name == "const" => words.push(word.clone()),
+                        Node::Text(word) if name == "const" => words.push(word.to_string()),
                         Node::List(items) if name == "enum" => {
                             words.extend(items.iter().filter_map(Node::as_text).map(str::to_owned));
                         }
@@ -153,7 +153,7 @@ fn at(inside: &str, name: &str, node: &mut Node, random: &mut Random) {
                 let known: Vec<_> = PARTS.iter().filter(|part| part.0 == name).collect();
                 if let Some((_, field, part)) = known.get(random.below(known.len())) {
                     fields.retain(|(own, _)| own != field);
-                    fields.push((field.clone(), part.clone()));
+                    fields.push((field.clone().into(), part.clone()));
                 }
             }
         },
@@ -175,8 +175,8 @@ fn at(inside: &str, name: &str, node: &mut Node, random: &mut Random) {
             let end = text.find(|c: char| !(c.is_ascii_digit() || "+-.e".contains(c)));
             let (number, unit) = text.split_at(end.unwrap_or(text.len()));
             match number.parse::<f64>() {
-                Ok(number) => *text = format!("{}{unit}", number * factor(random)),
-                Err(_) => *text = WORDS[random.below(WORDS.len())].clone(),
+                Ok(number) => *text = format!("{}{unit}", number * factor(random)).into(),
+                Err(_) => *text = WORDS[random.below(WORDS.len())].as_str().into(),
             }
         }
         (_, Node::Null) => {}
