@@ -137,7 +137,8 @@ impl BelowGrade {
         sheet.section("Moment and shear in the post");
         sheet.remark(
             "The post alone carries them; concrete around it is not counted. Rigid post, ground \
-             stiffness growing with depth.",
+             stiffness n growing with depth: deeper than some 3.5 (EI/n)^(1/5) a post that bends \
+             has less moment and more shear.",
         );
         let v = Force::from_si(self.actions.shear().value.abs());
         let m = Torque::from_si(self.actions.moment().value.abs());

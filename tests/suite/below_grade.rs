@@ -7,7 +7,8 @@ use groundline::actions::GroundlineActions;
 use groundline::foundation::Restraint;
 use groundline::limit_state::AllowableStress;
 use groundline::post::BelowGrade;
-use groundline::units::{Measurable, ft, kn, kn_m, lb, lb_ft, m};
+use groundline::response::{PostModel, Springs};
+use groundline::units::*;
 use proptest::prelude::*;
 
 /// Rigid pile in ground of stiffness n z: y0 = 18H/(nL²) + 24M/(nL³),
@@ -52,6 +53,45 @@ fn against_slices() {
         assert_relative_eq!(ours.moment().to(kn_m), moment, max_relative = 1e-8);
         assert!((ours.depth_of_moment().to(m) - at).abs() < 1e-4 * l);
         assert_relative_eq!(ours.shear().to(kn), shear, max_relative = 1e-6);
+    }
+}
+
+/// What is said of a post that bends, against the beam on springs: it has less moment at
+/// any depth; less shear down to 3.5 (EI/n)^(1/5), more from 3.75 on, and under moment
+/// alone never more than 0.5 M/(EI/n)^(1/5).
+#[test]
+fn against_a_post_that_bends() {
+    let (stiffness, n) = (kn_sq_m(200.0), kn_per_cu_m(5_000.0));
+    let t = (200.0 / 5_000.0_f64).powf(0.2);
+    for height in [1.0, 4.0, f64::INFINITY] {
+        // Shear and moment of a force at a height, or of a moment alone.
+        let (h, m0) = if height.is_finite() {
+            (1.0, height)
+        } else {
+            (0.0, 1.0)
+        };
+        let load =
+            GroundlineActions::new(kn(h), kn_m(m0), kn(0.0), AllowableStress::Basic).unwrap();
+        for depth in [1.5, 2.5, 3.5, 3.75, 5.0, 8.0] {
+            let l = m(depth * t);
+            let rigid = BelowGrade::new(&load, l, m(0.0), Restraint::None).unwrap();
+            let bent = PostModel::new(stiffness, mm(100.0), l, Springs::growing(n).unwrap())
+                .and_then(|model| model.with_force(m(0.0), kn(h)))
+                .and_then(|model| model.with_moment(kn_m(m0)))
+                .and_then(|model| model.solve())
+                .unwrap();
+            let shears = bent.stations().iter().map(|at| at.shear.to(kn).abs());
+            let shear = shears.fold(0.0, f64::max);
+            let moment = bent.greatest_moment().moment.to(kn_m);
+            assert!(moment <= rigid.moment().to(kn_m) * (1.0 + 1e-6), "{depth}");
+            let more = shear / rigid.shear().to(kn);
+            if depth <= 3.5 {
+                assert!(more < 1.0 + 1e-6, "{height} {depth}: {more}");
+            } else if h == 0.0 {
+                assert!(more > 1.0, "{depth}: {more}");
+                assert!(shear < 0.5 * m0 / t, "{depth}: {shear}");
+            }
+        }
     }
 }
 
