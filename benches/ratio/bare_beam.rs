@@ -262,20 +262,27 @@ impl Beam {
                 return None;
             }
             let before = self.work();
+            let (mut low, mut high) = ((0.0, 1.0), None);
             let (mut done, mut target) = (0.0, 1.0_f64);
             for _ in 0..12 {
                 self.advance(target - done);
                 done = target;
                 self.assemble();
-                let now = self.work();
-                if now.abs() <= 0.8 * before.abs() {
+                let left = self.work() / before;
+                if left < -0.2 {
+                    high = Some((done, left));
+                } else if left > 0.8 {
+                    low = (done, left);
+                } else {
                     break;
                 }
-                let secant = done * before / (before - now);
-                target = if secant.is_finite() {
-                    secant.max(0.1 * done).min(4.0 * done)
-                } else {
-                    0.25 * done
+                target = match high {
+                    Some((high, at_high)) => {
+                        let (low, at_low) = low;
+                        let part: f64 = at_low / (at_low - at_high);
+                        low + (high - low) * part.clamp(0.1, 0.9)
+                    }
+                    None => 4.0 * done,
                 };
             }
             size = self.norm(&self.residual);

@@ -29,6 +29,11 @@ const TOLERANCE: f64 = 1e-10;
 /// The same where it falls no further.
 const FLOOR: f64 = 1e-8;
 const MOST_ITERATIONS: u32 = 60;
+/// Shares of its work at the start that a step may leave, and have too much.
+const MOST_LEFT: f64 = 0.8;
+const MOST_BEYOND: f64 = 0.2;
+/// Small steps of a load that is not found at one go.
+const STEPS: u32 = 16;
 /// Beyond this rotation the theory of small ones is over.
 const MOST_ROTATION: f64 = 0.5;
 
@@ -135,25 +140,54 @@ impl Solver {
 
     /// Finds the equilibrium under a share of the load, starting from the last
     /// one found, or from rest where the load falls to less than half or turns
-    /// round. The axial force is not scaled: it is there at every share.
+    /// round; if that leads nowhere from rest, and in small steps of the load. The
+    /// axial force is not scaled: it is there at every share.
     ///
     /// # Errors
     /// Share outside −10⁶ to 10⁶; [`Error::NoEquilibrium`], after which the
-    /// solver is where it was before.
+    /// solver is where it was before. There may be one all the same, near collapse
+    /// of a post far too slender for its ground.
     pub fn solve(&mut self, share: f64) -> Result<(), Error> {
         let share = number_within("share of the load", share, -1e6, 1e6)?;
+        let found = self.onward(share);
+        let found = found.or_else(|_| self.in_steps(share, 1));
+        let iterations = found.or_else(|_| self.in_steps(share, STEPS))?;
+        self.keep(share, iterations);
+        Ok(())
+    }
+
+    /// At one go: beyond collapse every way there is would be tried in vain.
+    fn reaches(&mut self, share: f64) -> bool {
+        let found = self.onward(share);
+        found.is_ok_and(|iterations| {
+            self.keep(share, iterations);
+            true
+        })
+    }
+
+    /// From the last equilibrium, or from rest, at one go.
+    fn onward(&mut self, share: f64) -> Result<u32, Error> {
         if share / self.share > 0.5 {
             self.trial.copy_from_slice(&self.state);
             self.trial_bent.copy_from_slice(&self.bent);
+            self.newton(share)
         } else {
-            self.trial.fill(Vector2::zeros());
-            self.trial_bent.fill([0.0; 3]);
+            self.in_steps(share, 1)
         }
-        self.iterations = self.newton(share)?;
-        self.share = share;
+    }
+
+    /// From rest.
+    fn in_steps(&mut self, share: f64, steps: u32) -> Result<u32, Error> {
+        self.trial.fill(Vector2::zeros());
+        self.trial_bent.fill([0.0; 3]);
+        let part = |step| share * (f64::from(step) / f64::from(steps));
+        (1..=steps).try_fold(0, |sum, step| Ok(sum + self.newton(part(step))?))
+    }
+
+    fn keep(&mut self, share: f64, iterations: u32) {
+        (self.share, self.iterations) = (share, iterations);
         self.state.copy_from_slice(&self.trial);
         self.bent.copy_from_slice(&self.trial_bent);
-        Ok(())
     }
 
     fn newton(&mut self, share: f64) -> Result<u32, Error> {
@@ -209,25 +243,33 @@ impl Solver {
         Err(failed(size, MOST_ITERATIONS))
     }
 
-    /// Moves along the step to where the work of the residual on it is gone, or
-    /// a fifth of it: the whole step first, then by secant.
+    /// Moves along the step to where little of the work of the residual on it is
+    /// left, or little is too much: the whole step first, farther while much is left,
+    /// then by secant between the last place before that and the first beyond. Far
+    /// beyond, the energy may have risen again, and steps would go in circles.
     fn search(&mut self, share: f64) {
         let before = self.work();
+        let (mut low, mut high) = ((0.0, 1.0), None);
         let (mut done, mut target) = (0.0, 1.0_f64);
         for _ in 0..12 {
             self.advance(target - done);
             done = target;
             self.assemble(share);
-            let now = self.work();
-            if now.abs() <= 0.8 * before.abs() {
+            let left = self.work() / before;
+            if left < -MOST_BEYOND {
+                high = Some((done, left));
+            } else if left > MOST_LEFT {
+                low = (done, left);
+            } else {
                 return;
             }
-            // Where a straight line from before to now crosses zero.
-            let secant = done * before / (before - now);
-            target = if secant.is_finite() {
-                secant.max(0.1 * done).min(4.0 * done)
-            } else {
-                0.25 * done
+            target = match high {
+                Some((high, at_high)) => {
+                    let (low, at_low) = low;
+                    let part: f64 = at_low / (at_low - at_high);
+                    low + (high - low) * part.clamp(0.1, 0.9)
+                }
+                None => 4.0 * done,
             };
         }
     }
@@ -419,7 +461,7 @@ impl Solver {
         }
         let (mut low, mut high) = (0.0, most.min(1.0));
         // Double until it fails.
-        while self.solve(high).is_ok() {
+        while self.reaches(high) {
             low = high;
             if high >= most {
                 return Ok(None);
@@ -432,7 +474,7 @@ impl Solver {
             }
             let middle = 0.5 * (low + high);
             // From the last equilibrium.
-            if self.solve(middle).is_ok() {
+            if self.reaches(middle) {
                 low = middle;
             } else {
                 high = middle;

@@ -160,6 +160,15 @@ fn close_spacing_on_both_sides() {
     // 4.78 ft.
     let driven = PostDesign::driven(ground(), pipe(12.75, 0.375).into());
     assert!(close(driven, 4.77) && !close(driven, 4.79));
+    // One close bay behind a wide gate: both its posts are close, and no other.
+    let gate = Gate::new(ft(16.0), ft(12.0), lb(120.0), Hinges::AtStart).unwrap();
+    let fence = Fence::new(run(6.0, 0.0, 32.0, 8.0).with_gate(gate).unwrap());
+    let plan = FencePlan::new(site(), fence, wide).with_planned_depth(ft(6.0));
+    let all: Vec<_> = posts(&plan)
+        .iter()
+        .map(|post| post.cautions().contains(Caution::CloseSpacing))
+        .collect();
+    assert_eq!(all, [false, false, false, true, true]);
 }
 
 /// Posts above 12 ft are flexible.

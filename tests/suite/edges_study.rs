@@ -143,6 +143,41 @@ fn the_worst_post_by_a_hair() {
     }
 }
 
+/// The deepest post is named beside the worst one, whichever stands first.
+#[test]
+fn the_deepest_post_is_not_the_worst() {
+    for (deepest, worst) in [(4, 8), (8, 4)] {
+        let plan = plan_of(design(4.0, 0.3, 12.0), 10.0, 6.0);
+        let own = *plan.design();
+        // A slighter hole takes more depth, and has it.
+        let plan = plan.with_post(deepest, design(4.0, 0.3, 9.0), Some(ft(12.0)));
+        let plan = plan.with_post(worst, own, Some(ft(3.0)));
+        let found = sensitivity(&plan, Band::default()).unwrap();
+        assert_eq!((found.base.depth.post, found.base.post), (deepest, worst));
+        let required = plan.schedule().unwrap().post(deepest).unwrap();
+        assert_eq!(found.base.depth.depth, required.check.required.depth());
+    }
+}
+
+/// An input that a plan does not have is refused with what is missing.
+#[test]
+fn inputs_that_are_not_there() {
+    let plan = plan_of(design(4.0, 0.3, 12.0), 10.0, 4.0);
+    let found = sensitivity(&plan, Band::default()).unwrap();
+    for (input, word) in [
+        (Input::WindSpeed, "speed"),
+        (Input::Clearance, "gap"),
+        (Input::PanelWeight, "weight"),
+        (Input::DiscountedTop, "top layer"),
+    ] {
+        let refused = vary(&plan, input, 1.1).unwrap_err();
+        assert_eq!(refused.field(), input.name());
+        assert!(refused.to_string().contains(word), "{refused}");
+        let told = found.absent.iter().find(|(absent, _)| *absent == input);
+        assert_eq!(told.unwrap().1, refused);
+    }
+}
+
 /// A search tries no more values than it may, however its steps divide.
 #[test]
 fn strides_are_rounded_up() {

@@ -169,6 +169,24 @@ fn sources_of_every_post() {
     assert!(one.contains("1807.3.3"), "{one}");
 }
 
+/// As many fields as are allowed, and more.
+#[test]
+fn fields_of_an_object() {
+    let with = |count: usize| {
+        let input: serde_json::Map<_, _> = (0..count)
+            .map(|index| (format!("a{index}"), json!(1)))
+            .collect();
+        let mut request = example("bags");
+        request["input"] = Value::Object(input);
+        refused(&serde_json::to_value(Answer::to(&node(&request)).node()).unwrap())
+    };
+    for (count, told) in [(99, false), (100, false), (101, true), (102, true)] {
+        let refused = with(count);
+        assert_eq!(refused.contains("at most 100 fields"), told, "{refused}");
+        assert_eq!(refused.contains("no such field"), !told, "{refused}");
+    }
+}
+
 /// As many runs as are allowed, and one more.
 #[test]
 fn runs_of_a_fence() {

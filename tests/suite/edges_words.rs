@@ -258,6 +258,38 @@ fn a_mesh_as_fine_as_its_ground() {
     assert_relative_eq!(same[1], 0.125, max_relative = 1e-12);
     assert_eq!(nodes(1e6), same);
     assert_eq!(nodes(1e3), same);
+    // Where it grows, by the lower Gauss point of each of the six parts.
+    let nh = kn_per_cu_m(5e4);
+    let post = PostModel::new(n_sq_m(1e3), m(0.1), m(3.0), Springs::growing(nh).unwrap());
+    let solver = post.unwrap().with_elements(6).unwrap().solver();
+    let response = solver.response();
+    let depths: Vec<_> = response
+        .stations()
+        .iter()
+        .map(|station| station.depth.value)
+        .collect();
+    for part in 0..6 {
+        let from = 0.5 * f64::from(part);
+        let at = from + 0.25 * (1.0 + 1.0 / 3.0_f64.sqrt());
+        let own = (4e3 / (5e7 * at)).powf(0.25);
+        let within = depths.iter().filter(|z| from <= **z && **z < from + 0.5);
+        let count = u32::try_from(within.count()).unwrap();
+        assert_eq!(f64::from(count), (0.5 / own).ceil(), "{part}");
+    }
+}
+
+/// A post does not reach deeper than its ground is described.
+#[test]
+fn posts_deeper_than_their_ground() {
+    let soil = Soil::new(kn_per_cu_m(18.0)).unwrap();
+    let soil = soil.with_undrained_strength(kpa(50.0)).unwrap();
+    let soil = soil.with_stiffness(Stiffness::constant(kn_per_cu_m(1e4)).unwrap());
+    let layers = vec![Layer::new(m(2.0), soil.unwrap()).unwrap()];
+    let springs = Springs::elastic(&Profile::new(layers).unwrap()).unwrap();
+    let reaches =
+        |depth: f64| PostModel::new(n_sq_m(1e5), m(0.1), m(depth), springs.clone()).map(drop);
+    assert!(reaches(2.0).is_ok());
+    assert_eq!(reaches(2.01).unwrap_err().field(), "depth");
 }
 
 /// What statics leaves at the toe is what the sum from the top comes to there: next to
@@ -391,6 +423,24 @@ fn the_velocity_pressure_of_each_open_part() {
             .filter(|step| step.meaning == "height of the middle of the open panel")
             .count();
         assert_eq!(heights, 1 + usize::from(differ));
+    }
+}
+
+/// A single infill is not told as two, however high it hangs.
+#[test]
+fn panels_of_one_infill() {
+    let speed = BasicWindSpeed::strength_level(mph(115.0)).unwrap();
+    let site = AsceSite::new(Edition::Asce7_22, speed, Exposure::C);
+    for gap in [0.0, 0.3, 1.0] {
+        let one = WallShape::new(m(20.0), m(2.4), m(gap), 1.0).unwrap();
+        let lattice = Infill::lattice(inch(0.5), inch(4.0)).unwrap();
+        let two = one.with_topping(0.25, &lattice).unwrap();
+        for (shape, said) in [(one, false), (two, true)] {
+            let wind = WallWind::new(&site, shape, WallEnds::FREE).unwrap();
+            let mut sheet = Worksheet::new("", UnitSystem::Si);
+            wind.write(WindCase::Uniform, m(0.0), m(4.0), &mut sheet);
+            assert_eq!(page(&sheet).contains("Two infills"), said, "{gap}");
+        }
     }
 }
 

@@ -62,6 +62,7 @@ mod post_kinds;
 mod properties;
 mod reference;
 mod response_properties;
+mod response_search;
 mod samples;
 mod schedule_asked;
 mod schedule_browser;

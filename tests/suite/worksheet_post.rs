@@ -9,16 +9,18 @@ use crate::samples::{pine, pipe};
 use crate::worksheet_whole::*;
 use groundline::actions::{DeadEffects, GroundlineActions, LoadCase};
 use groundline::backfill::{Bag, RestDays, Setting};
+use groundline::caution::Caution;
 use groundline::check::*;
-use groundline::combination::{Combination, CombinesTo};
+use groundline::combination::{Combination, Combined, CombinesTo};
 use groundline::embedment::DepthCap;
 use groundline::fence::*;
 use groundline::foundation::*;
 use groundline::ground::*;
-use groundline::limit_state::AllowableStress;
+use groundline::limit_state::*;
 use groundline::plan::{FencePlan, ScheduledPost};
 use groundline::post::*;
 use groundline::section::*;
+use groundline::source;
 use groundline::step::{Origin, Worksheet};
 use groundline::units::*;
 use groundline::uplift::FrozenGround;
@@ -725,6 +727,44 @@ fn combined_of_either_sense() {
             assert_eq!(uses(&sheet, "Nd", "Nw"), axial != 0.0);
         }
     }
+}
+
+/// The working of a combination says of factors from memory that they are, of one's own
+/// that they are, and of others neither; wind stated at its level has no factor but 1,
+/// which is given.
+#[test]
+fn cautions_of_factors() {
+    fn told<L: CombinesTo<To>, To: Combined>(level: L, set: &Combination<To>) -> [bool; 3] {
+        let wind = GroundlineActions::new(lb(300.0), lb_ft(900.0), lb(0.0), level).unwrap();
+        let mut sheet = Worksheet::new("", UnitSystem::Us);
+        LoadCase::new(wind, DeadEffects::NONE).write_combined(set, &mut sheet);
+        let factor = sheet.steps().find(|step| step.symbol == "fw").unwrap();
+        let says = |caution| sheet.cautions.contains(caution);
+        [
+            says(Caution::FromMemory),
+            says(Caution::OwnFactors),
+            factor.citation == Some(&source::GIVEN),
+        ]
+    }
+    let basic = Combination::of(AllowableStress::Basic);
+    let own = basic.with_factors(0.6, 1.0, 0.6).unwrap();
+    let memory = |citation: &source::Citation| citation.mark == source::Mark::FromMemory;
+    assert!(!memory(basic.source()));
+    assert_eq!(told(Strength, &basic), [false; 3]);
+    assert_eq!(told(Strength, &own), [false, true, true]);
+    assert_eq!(told(AllowableStress::Basic, &basic), [false, true, true]);
+    let mut seen = 0;
+    for set in PartialFactor::ALL {
+        let set = Combination::of(set);
+        seen += u32::from(memory(set.source()));
+        let expected = [memory(set.source()), false, false];
+        assert_eq!(told(Characteristic, &set), expected);
+    }
+    let set = Combination::of(LoadAndResistance);
+    assert_eq!(told(Strength, &set), [memory(set.source()), false, false]);
+    let set = Combination::of(UltimateCombined);
+    assert_eq!(told(Ultimate, &set), [memory(set.source()), false, false]);
+    assert!(seen > 0);
 }
 
 /// A case with much shear against one with much moment: which asks for the
