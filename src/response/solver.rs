@@ -15,7 +15,8 @@
 //! load, or of 1e-8 where rounding lets it fall no further.
 //!
 //! A pivot that is not positive, a rotation beyond 0.5 rad or 60 iterations
-//! without equilibrium are collapse.
+//! without equilibrium are collapse, where the load fails so from rest and in
+//! small steps as well.
 
 use super::mesh::{Mesh, SHAPES};
 use super::model::PostModel;
