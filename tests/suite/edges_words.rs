@@ -344,6 +344,19 @@ fn zones_of_a_hoarding_in_words() {
     }
 }
 
+/// The working of wind on both runs at the first corner.
+fn at_the_corner<C: WindCode>(site: &C, fence: &Fence) -> Worksheet {
+    let wind = FenceWind::new(site, fence).unwrap();
+    let mut posts = fence.posts().iter();
+    let corner = posts.find(|post| post.kind == PostKind::Corner).unwrap();
+    let cases = wind.cases(corner);
+    let mut cases = cases.iter();
+    let both = cases.find(|case| case.kind == LoadCaseKind::BothRuns);
+    let mut sheet = Worksheet::new("", UnitSystem::Si);
+    wind.write(corner, both.unwrap(), &mut sheet);
+    sheet
+}
+
 /// Where two runs of different height meet at a post, the velocity pressure of both is
 /// written; of the same height, once.
 #[test]
@@ -355,22 +368,7 @@ fn the_velocity_pressure_of_each_height() {
     let site = AsNzsSite::new(RegionalSpeed::ultimate(m_per_s(45.0)).unwrap());
     for (other, times) in [(2.0, 1), (6.0, 2)] {
         let fence = Fence::new(run(2.0)).turning(deg(90.0), run(other)).unwrap();
-        let wind = FenceWind::new(&site, &fence).unwrap();
-        let posts = fence.posts();
-        let corner = posts.iter().find(|post| {
-            post.arms().count() == 2 && {
-                let runs: BTreeSet<_> = post.arms().map(|arm| arm.run).collect();
-                runs.len() == 2
-            }
-        });
-        let corner = corner.unwrap();
-        let cases = wind.cases(corner);
-        let both = cases
-            .iter()
-            .find(|case| case.kind == LoadCaseKind::BothRuns)
-            .unwrap();
-        let mut sheet = Worksheet::new("", UnitSystem::Si);
-        wind.write(corner, both, &mut sheet);
+        let sheet = at_the_corner(&site, &fence);
         let speeds = sheet.steps().filter(|step| step.symbol == "Vdes").count();
         assert_eq!(speeds, times, "{other}");
         // Two parts have one angle between them.
@@ -407,17 +405,7 @@ fn the_velocity_pressure_of_each_open_part() {
         let run = |panel| FenceRun::new(panel, ft(48.0), ft(8.0)).unwrap();
         let fence = Fence::new(run(first)).turning(deg(90.0), run(second));
         let fence = fence.unwrap();
-        let wind = FenceWind::new(&site, &fence).unwrap();
-        let posts = fence.posts();
-        let corner = posts.iter().find(|post| post.kind == PostKind::Corner);
-        let corner = corner.unwrap();
-        let cases = wind.cases(corner);
-        let both = cases
-            .iter()
-            .find(|case| case.kind == LoadCaseKind::BothRuns)
-            .unwrap();
-        let mut sheet = Worksheet::new("", UnitSystem::Us);
-        wind.write(corner, both, &mut sheet);
+        let sheet = at_the_corner(&site, &fence);
         let heights = sheet
             .steps()
             .filter(|step| step.meaning == "height of the middle of the open panel")
