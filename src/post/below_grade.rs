@@ -137,8 +137,7 @@ impl BelowGrade {
         sheet.section("Moment and shear in the post");
         sheet.remark(
             "The post alone carries them; concrete around it is not counted. Rigid post, ground \
-             stiffness n growing with depth: deeper than some 3.5 (EI/n)^(1/5) a post that bends \
-             has less moment and more shear.",
+             stiffness growing with depth.",
         );
         let v = Force::from_si(self.actions.shear().value.abs());
         let m = Torque::from_si(self.actions.moment().value.abs());
@@ -157,6 +156,10 @@ impl BelowGrade {
             );
             return;
         }
+        sheet.remark(
+            "Stiffness n per depth: deeper than some 3.5 (EI/n)^(1/5) a post that bends has less \
+             moment and more shear.",
+        );
         let at_top = Torque::from_si(m.value + v.value * self.top.value);
         let slice = Force::from_si(at_top.value / length.value);
         sheet.push(

@@ -150,8 +150,10 @@ impl Solver {
     /// of a post far too slender for its ground.
     pub fn solve(&mut self, share: f64) -> Result<(), Error> {
         let share = number_within("share of the load", share, -1e6, 1e6)?;
-        let found = self.onward(share);
-        let found = found.or_else(|_| self.in_steps(share, 1));
+        let mut found = self.onward(share);
+        if found.is_err() && self.is_near(share) {
+            found = self.in_steps(share, 1);
+        }
         let iterations = found.or_else(|_| self.in_steps(share, STEPS))?;
         self.keep(share, iterations);
         Ok(())
@@ -166,9 +168,14 @@ impl Solver {
         })
     }
 
+    /// Is the last equilibrium a start?
+    fn is_near(&self, share: f64) -> bool {
+        share / self.share > 0.5
+    }
+
     /// From the last equilibrium, or from rest, at one go.
     fn onward(&mut self, share: f64) -> Result<u32, Error> {
-        if share / self.share > 0.5 {
+        if self.is_near(share) {
             self.trial.copy_from_slice(&self.state);
             self.trial_bent.copy_from_slice(&self.bent);
             self.newton(share)
