@@ -139,7 +139,8 @@ impl fmt::Display for Error {
 
 impl core::error::Error for Error {}
 
-/// `value` if it is finite and within `least..=most`.
+/// `value` if it is finite and within `least..=most`. A value that rounding of a unit
+/// conversion put beyond a limit (by less than 1e-12 of it) is that limit.
 #[inline]
 pub(crate) fn within<Q: Measurable>(
     field: &'static str,
@@ -151,13 +152,22 @@ pub(crate) fn within<Q: Measurable>(
     if least <= value && value <= most {
         Ok(value)
     } else {
-        Err(out_of_range(
-            field,
-            Measured::new(value),
-            Measured::new(least),
-            Measured::new(most),
-        ))
+        at_limit(value, least, most).ok_or_else(|| {
+            out_of_range(
+                field,
+                Measured::new(value),
+                Measured::new(least),
+                Measured::new(most),
+            )
+        })
     }
+}
+
+/// The limit that a value is, up to the rounding of a unit conversion.
+#[cold]
+fn at_limit<Q: Measurable>(value: Q, least: Q, most: Q) -> Option<Q> {
+    let is = |limit: &Q| (value.si() - limit.si()).abs() < limit.si().abs() * 1e-12;
+    [least, most].into_iter().find(is)
 }
 
 /// [`within`] for sizes of sections, holes and depths, which are told in

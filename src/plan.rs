@@ -1,5 +1,9 @@
 //! A fence, a site and a way of setting posts: the schedule of every post.
 
+mod case_b;
+
+pub use case_b::CaseBReading;
+
 use crate::actions::{FenceWind, LoadCases};
 use crate::caution::{Caution, Cautions};
 use crate::check::{Governing, MaterialsSum, PostCheck, PostDesign, SiteChecks, SiteResults};

@@ -35,10 +35,14 @@
 mod display;
 mod parse;
 mod table;
+mod tolerance;
 
 pub use display::{Measure, Measured, UnitSystem, show, show_as};
 pub use parse::{ParseQuantityError, parse};
 pub use table::*;
+pub(crate) use tolerance::{
+    LENGTH_TOL, REL_TOL, at_least, at_most, not_longer, not_shorter, same_length,
+};
 
 /// One named unit: its symbol, the other spellings that are read, and its
 /// factor to the SI base unit of its dimension.

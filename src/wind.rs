@@ -32,6 +32,6 @@ pub use code::WindCode;
 pub use direct::DirectPressure;
 pub use en1991::*;
 pub use infill::{Infill, Member};
-pub use patterns::{Edge, Strip, WallPressures, WindCase};
+pub use patterns::{Edge, HalfBays, Strip, WallPressures, WindCase};
 pub use wall::{WallEnd, WallEnds, WallShape};
 pub use wall_wind::WallWind;

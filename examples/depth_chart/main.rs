@@ -63,7 +63,7 @@ pub(crate) struct Flags {
     #[arg(long)]
     isolated_pole: bool,
     /// Where the off-centre case of the wind figure is spread along the fence.
-    #[arg(long, value_enum, default_value = "every-run")]
+    #[arg(long, value_enum, default_value = "short-runs")]
     case_b: CaseBArg,
     /// Write the chart, with the numbers under it, to this file (SVG).
     #[arg(long)]
@@ -85,8 +85,9 @@ enum ExposureArg {
 
 #[derive(Debug, Clone, Copy, PartialEq, ValueEnum)]
 enum CaseBArg {
-    EveryRun,
     ShortRuns,
+    EveryRun,
+    OneBase,
 }
 
 #[derive(Debug, Clone, Copy, ValueEnum)]

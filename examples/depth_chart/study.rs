@@ -163,8 +163,9 @@ impl Study {
                 ExposureArg::D => Exposure::D,
             },
             options: WallOptions::default().eccentric_case(match flags.case_b {
-                CaseBArg::EveryRun => EccentricCase::Linear,
-                CaseBArg::ShortRuns => EccentricCase::LinearOnShortWalls,
+                CaseBArg::ShortRuns => EccentricCase::ShortRuns,
+                CaseBArg::EveryRun => EccentricCase::EveryRun,
+                CaseBArg::OneBase => EccentricCase::OneBase,
             }),
             post: post(flags.post).map_err(tell)?,
             length: flags.length.unwrap_or(if us { ft(96.0) } else { m(28.8) }),
@@ -245,14 +246,11 @@ impl Study {
         } else {
             ""
         };
-        let case_b = match flags.case_b {
-            CaseBArg::EveryRun => "every fence",
-            CaseBArg::ShortRuns => "short fences only",
-        };
+        let case_b = site.options.case_b_text();
         vec![
             format!(
                 "Wind: {}, exposure {}, basic wind speeds of the map (3-second gust, strength level), \
-                 flat ground, sea level, not less than {}; off-centre case on {case_b}.",
+                 flat ground, sea level, minimum {} as a load case of its own; off-centre case on {case_b}.",
                 Edition::Asce7_22.name(),
                 site.exposure.letter(),
                 show_as(psf(16.0), Measure::WindPressure, self.system)

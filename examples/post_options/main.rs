@@ -32,7 +32,7 @@ use groundline::units::{
     deg, inch, ksi, lb, parse, pcf, psf, show, show_as,
 };
 use groundline::uplift::{Friction, HowKnown, PullOut, Shaft, presumptive_friction};
-use groundline::wind::{AsceSite, BasicWindSpeed, EccentricCase, Edition, Exposure, WallOptions};
+use groundline::wind::{AsceSite, BasicWindSpeed, Edition, Exposure};
 use std::fmt::Write as _;
 use std::process::ExitCode;
 
@@ -155,8 +155,7 @@ fn report(flags: &Flags, system: UnitSystem) -> Result<String, Error> {
     let panel = Panel::new(flags.height)?;
     let fence = Fence::new(FenceRun::new(panel, flags.length, flags.spacing)?);
     let speed = BasicWindSpeed::strength_level(flags.speed)?;
-    let site = AsceSite::new(Edition::Asce7_22, speed, Exposure::B)
-        .with_options(WallOptions::default().eccentric_case(EccentricCase::LinearOnShortWalls));
+    let site = AsceSite::new(Edition::Asce7_22, speed, Exposure::B);
     let mut table = Table::new();
     table.load_preset(presets::UTF8_BORDERS_ONLY);
     table.set_header([

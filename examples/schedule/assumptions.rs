@@ -11,7 +11,6 @@ use groundline::foundation::{HoleShape, Restraint, SquareWidth};
 use groundline::post::Post;
 use groundline::section::HollowSection;
 use groundline::units::{Measurable, Measure, UnitSystem, inch, show, show_as};
-use groundline::wind::{EccentricCase, WallOptions};
 
 /// The sentences.
 pub(crate) fn lines(sheet: &Sheet<'_>) -> Vec<String> {
@@ -98,25 +97,19 @@ fn wind(sheet: &Sheet<'_>) -> String {
                 .map_or("sea level (Ke = 1)".to_owned(), |elevation| {
                     format!("ground at {}", show(elevation, system))
                 });
-            let linear = WallOptions::default().eccentric_case(EccentricCase::Linear);
-            let case_b = if *site.options() == linear {
-                "every run"
-            } else {
-                "runs too short for Case C only"
-            };
             format!(
-                "Wind by {}: basic speed {} (strength level), exposure {}, Kzt {:.3} at the top of the \
-                 fence, {elevation}, G {}, Kd 0.85, at least {}. Speed, exposure and topography are \
+                "Wind by {}: basic speed {} (strength level; {}), exposure {}, Kzt {:.3} at the top of the \
+                 fence, {elevation}, G {}, Kd 0.85; minimum {} as a load case of its own. Speed, exposure and topography are \
                  the user's reading of maps and site. Case B, for which the figure gives a resultant \
-                 off centre and no distribution, is taken as pressure varying linearly along the run \
-                 ({}).",
+                 off centre and no distribution, is taken as pressure varying linearly along {}.",
                 site.edition(),
                 show(site.speed().speed(), system),
+                site.speed_basis(),
                 site.exposure(),
                 site.topographic_factor(top),
                 site.gust_factor(),
                 show(site.minimum_pressure(), system),
-                case_b
+                site.options().case_b_text()
             )
         }
         Site::GivenStrength(site) => format!(

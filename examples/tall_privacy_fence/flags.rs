@@ -19,7 +19,9 @@ use groundline::units::{
     Angle, Force, ForcePerVolume, Length, Measurable, ParseQuantityError, Pressure, Ratio,
     UnitSystem, Velocity, deg, ft, lb, m4, n_sq_m, pa, parse,
 };
-use groundline::wind::{AsceSite, BasicWindSpeed, EccentricCase, Edition, Exposure, WallOptions};
+use groundline::wind::{
+    AsceSite, BasicWindSpeed, EccentricCase, Edition, Exposure, RiskCategory, WallOptions,
+};
 use std::fmt::Display;
 use std::str::FromStr;
 
@@ -91,8 +93,9 @@ impl SpeciesArg {
 
 #[derive(Debug, Clone, Copy, PartialEq, ValueEnum)]
 pub(crate) enum CaseBArg {
-    EveryRun,
     ShortRuns,
+    EveryRun,
+    OneBase,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, ValueEnum)]
@@ -164,6 +167,9 @@ pub(crate) struct Flags {
     /// Basic wind speed of that edition (strength level, not an older or V_asd speed).
     #[arg(long, default_value = "105 mph", allow_hyphen_values = true)]
     pub(crate) speed: Typed<Velocity>,
+    /// Risk category of the map the speed was read from: I, II, III or IV.
+    #[arg(long, default_value = "II")]
+    pub(crate) risk_category: RiskCategory,
     /// Exposure category.
     #[arg(long, value_enum, default_value = "B", ignore_case = true)]
     pub(crate) exposure: ExposureArg,
@@ -173,9 +179,9 @@ pub(crate) struct Flags {
     /// Ground elevation above sea level (7-16 and 7-22).
     #[arg(long, allow_hyphen_values = true)]
     pub(crate) elevation: Option<Typed<Length>>,
-    /// Case B, the off-centre resultant: linear along every run, or on runs
-    /// too short for Case C only.
-    #[arg(long, value_enum, default_value = "every-run")]
+    /// Case B, the off-centre resultant, as linear pressure along runs up to 5 times as
+    /// long as high, along every run (heavier), or none (torsion of one base).
+    #[arg(long, value_enum, default_value = "short-runs")]
     pub(crate) case_b: CaseBArg,
 
     /// Class of material, IBC Table 1806.2, 1 to 5.
@@ -329,8 +335,9 @@ impl Flags {
 
     fn options(&self) -> WallOptions {
         WallOptions::default().eccentric_case(match self.case_b {
-            CaseBArg::EveryRun => EccentricCase::Linear,
-            CaseBArg::ShortRuns => EccentricCase::LinearOnShortWalls,
+            CaseBArg::ShortRuns => EccentricCase::ShortRuns,
+            CaseBArg::EveryRun => EccentricCase::EveryRun,
+            CaseBArg::OneBase => EccentricCase::OneBase,
         })
     }
 
@@ -425,7 +432,9 @@ impl Flags {
         let site = AsceSite::new(edition, speed, exposure)
             .with_topographic_factor(self.topographic_factor.value.value)
             .map_err(self.blame("--topographic-factor", &self.topographic_factor.text))?;
-        let site = site.with_options(self.options());
+        let site = site
+            .with_options(self.options())
+            .with_risk_category(self.risk_category);
         match &self.elevation {
             None => Ok(site),
             Some(elevation) => site

@@ -42,7 +42,7 @@ fn run(flags: &Flags) -> Result<String, String> {
             report::text(&sheet).to_string()
         });
     }
-    let mut out = print::assumptions(flags, &plan, system);
+    let mut out = print::assumptions(&plan, system);
     if flags.pressures {
         out += &print::pressures(&schedule, system);
         out += "Cautions\n";
@@ -55,6 +55,9 @@ fn run(flags: &Flags) -> Result<String, String> {
     out += &print::asked(&schedule, system);
     out += &print::capacity(&plan, flags, system)?;
     out += &print::rules(&schedule, system)?;
+    if let Ok(Some(reading)) = schedule.case_b_on_every_run() {
+        out.extend(["\n", &reading.text(system), "\n"]);
+    }
     out += "\nCautions\n";
     for caution in schedule.cautions().iter() {
         out.extend(["  - ", caution.text(), "\n"]);

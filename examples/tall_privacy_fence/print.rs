@@ -1,6 +1,6 @@
 //! The schedule on paper.
 
-use crate::flags::{CaseBArg, Flags};
+use crate::flags::Flags;
 use comfy_table::{CellAlignment, Table, presets};
 use groundline::check::Governing;
 use groundline::embedment::{DepthCap, DepthRule};
@@ -16,10 +16,10 @@ use groundline::units::{
 use groundline::wind::{AsceSite, WindCase, WindCode};
 
 /// What the numbers rest on: everything that was computed with.
-pub(crate) fn assumptions(flags: &Flags, plan: &FencePlan, system: UnitSystem) -> String {
+pub(crate) fn assumptions(plan: &FencePlan, system: UnitSystem) -> String {
     [
         "POSTS OF A FENCE IN THE WIND\n".to_owned(),
-        wind(flags, plan, system),
+        wind(plan, system),
         fence(plan, system),
         ground(plan, system),
         posts(plan, system),
@@ -28,25 +28,24 @@ pub(crate) fn assumptions(flags: &Flags, plan: &FencePlan, system: UnitSystem) -
     .join("\n")
 }
 
-fn wind(flags: &Flags, plan: &FencePlan, system: UnitSystem) -> String {
+fn wind(plan: &FencePlan, system: UnitSystem) -> String {
     let site = plan.site();
     let elevation = match site.elevation() {
         Some(elevation) => format!("ground at {}", show(elevation, system)),
         None => "Ke 1".to_owned(),
     };
-    let case_b = match flags.case_b {
-        CaseBArg::EveryRun => "on every run, the heavier reading (see --case-b)",
-        CaseBArg::ShortRuns => "on runs too short for Case C only",
-    };
     format!(
-        "Wind    {}, {} (strength level), exposure {}, Kzt {}, {elevation}, G {}, Kd 0.85, at least \
-         {}\n        Case B (resultant 0.2 B off centre) as linear pressure {case_b}",
+        "Wind    {}, {} (strength level), exposure {}, Kzt {}, {elevation}, G {}, Kd 0.85\n        \
+         {}; minimum {} as a load case of its own\n        \
+         Case B (resultant 0.2 B off centre) as linear pressure along {} (--case-b)",
         site.edition(),
         show(site.speed().speed(), system),
         site.exposure(),
         site.topographic_factor(plan.fence().runs()[0].panel().top()),
         site.gust_factor(),
+        site.speed_basis(),
         show(site.minimum_pressure(), system),
+        site.options().case_b_text(),
     )
 }
 
@@ -309,6 +308,7 @@ fn letter(case: WindCase) -> &'static str {
     match case {
         WindCase::Uniform => "A",
         WindCase::OffCentre(_) => "B",
+        WindCase::Minimum => "min",
         _ => "C",
     }
 }

@@ -6,7 +6,8 @@
 //! swung square to its run, is a free-standing wall whose wind goes to its
 //! post, alone and together with the wind on the runs, as vectors.
 //!
-//! A strip goes half a bay each way. Beside the edge of a Case C strip a simple
+//! A strip goes half a bay each way. A pressure that varies linearly along the run (the
+//! off-centre cases) comes to the posts as the reactions of simple spans, bay by bay. Beside the edge of a Case C strip a simple
 //! span would bring up to (p1 − p2) s L/8 more to the post on the far side: p1
 //! and p2 the greater and the lesser pressure at the edge, s the height of the
 //! panel, L the bay.
@@ -162,7 +163,7 @@ impl<'a, C: WindCode> FenceWind<'a, C> {
             .get(arm.run)
             .and_then(RunWind::alone)
             .map_or(Force::from_si(0.0), |wall| {
-                wall.force(case, arm.from, arm.to)
+                wall.on_post(case, &arm.half_bays())
             })
     }
 

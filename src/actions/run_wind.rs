@@ -1,7 +1,7 @@
 //! The walls that the wind may find where a run stands.
 //!
-//! With every gate shut the run is a wall by itself, and if it goes on from
-//! its neighbours with gentle bends, also a part of one long wall. With a gate
+//! With every gate shut the run is a wall by itself, or with the runs it goes on into with
+//! bends of 15° or less; with bends up to 60° it is also a part of one long wall. With a gate
 //! open the fence on each side of it is a wall of its own with a free edge
 //! there, where Case C is steepest; every choice of which gates are open gives
 //! other walls, and all of them count. A wall that goes on into other runs is
@@ -9,7 +9,7 @@
 
 use crate::error::Error;
 use crate::fence::{Arm, Fence};
-use crate::units::{Force, Length, Measurable, ft, inch};
+use crate::units::{Force, Length, Measurable, ft, inch, same_length};
 use crate::wind::{WallEnd, WallEnds, WallWind, WindCase, WindCode};
 
 /// A wall that may stand where a run is.
@@ -28,7 +28,8 @@ pub struct StandingWall<C: WindCode> {
 impl<C: WindCode> StandingWall<C> {
     /// The worst case of the wind figure on the part of an arm that stands.
     pub(super) fn worst(&self, arm: &Arm) -> (WindCase, Force) {
-        self.wind.worst(arm.from - self.from, arm.to - self.from)
+        self.wind
+            .worst_on_post(&arm.half_bays().from_origin(self.from))
     }
 }
 
@@ -37,12 +38,16 @@ impl<C: WindCode> StandingWall<C> {
 #[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
 pub struct RunWind<C: WindCode> {
-    /// The walls that may stand; the first is the run alone, gates shut.
+    /// The walls that may stand; the first is the run alone, gates shut. Where the run goes
+    /// on nearly straight ([`Fence::straight`]) the first is there for the pressure
+    /// diagram alone, and does not load the posts.
     pub walls: Vec<StandingWall<C>>,
     /// The wind on each gate's leaf, swung open; in the order of the gates.
     pub leaves: Vec<WallWind<C>>,
     /// Does any of the walls end at an open gate?
     pub(super) opens: bool,
+    /// Does the run alone load the posts?
+    alone: bool,
 }
 
 /// A place where a wall may begin or end.
@@ -73,6 +78,7 @@ impl<C: WindCode> RunWind<C> {
             wind: wall(run.length(), own)?,
         }];
         let (starts, ends) = edges(fence, index);
+        let alone_stands = fence.straight(index).len() == 1;
         if starts.iter().filter(|edge| edge.gate).count() > Self::MOST_GATES {
             return Err(Error::NotApplicable {
                 field: "gate",
@@ -83,8 +89,7 @@ impl<C: WindCode> RunWind<C> {
             for end in &ends {
                 let length = end.at - start.at;
                 let overlaps = start.at < run.length() && end.at > ft(0.0);
-                let near = |a: Length, b: Length| (a - b).abs() < inch(0.01);
-                let alone = near(start.at, ft(0.0)) && near(end.at, run.length());
+                let alone = same_length(start.at, ft(0.0)) && same_length(end.at, run.length());
                 let gate_open = start.gate || end.gate;
                 // 3 in is the shortest wall there is; ends before starts fall out too.
                 if length < inch(3.0) || !overlaps || (alone && !gate_open) {
@@ -111,6 +116,7 @@ impl<C: WindCode> RunWind<C> {
             walls,
             leaves,
             opens,
+            alone: alone_stands,
         })
     }
 
@@ -121,7 +127,7 @@ impl<C: WindCode> RunWind<C> {
     pub(super) fn worst(&self, arm: &Arm, gate_open: bool) -> Option<(usize, WindCase, Force)> {
         let mut worst: Option<(usize, WindCase, Force)> = None;
         for (index, wall) in self.walls.iter().enumerate() {
-            if wall.gate_open == gate_open {
+            if wall.gate_open == gate_open && (index > 0 || self.alone) {
                 let (case, force) = wall.worst(arm);
                 // No force: no part of the arm stands in this wall.
                 let most = worst.map_or(Force::from_si(0.0), |(_, _, most)| most);
@@ -143,16 +149,17 @@ impl<C: WindCode> RunWind<C> {
 /// of that run.
 fn edges(fence: &Fence, index: usize) -> (Vec<Edge>, Vec<Edge>) {
     let stretch = fence.stretch(index);
+    let straight = fence.straight(index);
     let before: f64 = fence.runs()[stretch.start..index]
         .iter()
         .map(|run| run.length().value)
         .sum();
-    let own = fence.ends(index);
     let (mut starts, mut ends) = (Vec::new(), Vec::new());
     let mut at = Length::from_si(-before);
     for (number, run) in stretch.clone().zip(&fence.runs()[stretch.clone()]) {
         let whole = fence.ends(number);
-        if number == stretch.start {
+        // The whole stretch, and the part of it that is nearly straight.
+        if number == stretch.start || number == straight.start {
             starts.push(Edge {
                 at,
                 end: whole.start,
@@ -171,25 +178,8 @@ fn edges(fence: &Fence, index: usize) -> (Vec<Edge>, Vec<Edge>) {
                 gate: true,
             });
         }
-        if number == index {
-            // The run alone: its own ends where the stretch goes on.
-            if number != stretch.start {
-                starts.push(Edge {
-                    at: ft(0.0),
-                    end: own.start,
-                    gate: false,
-                });
-            }
-            if number + 1 != stretch.end {
-                ends.push(Edge {
-                    at: run.length(),
-                    end: own.end,
-                    gate: false,
-                });
-            }
-        }
         at += run.length();
-        if number + 1 == stretch.end {
+        if number + 1 == stretch.end || number + 1 == straight.end {
             ends.push(Edge {
                 at,
                 end: whole.end,

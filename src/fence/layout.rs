@@ -1,10 +1,13 @@
 //! From runs to posts: where each post stands, what it carries, and what hangs
 //! on it.
 
-use super::run::{FenceRun, Hinges};
+use super::run::{FenceRun, Hinges, Panel};
 use crate::error::{Error, within};
-use crate::units::{Angle, Force, Length, deg, ft, inch};
-use crate::wind::{WallEnd, WallEnds};
+use crate::units::{
+    Angle, Force, LENGTH_TOL, Length, REL_TOL, at_least, at_most, deg, ft, not_longer, not_shorter,
+    same_length,
+};
+use crate::wind::{HalfBays, WallEnd, WallEnds};
 
 /// What a post is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -60,6 +63,16 @@ impl Arm {
     /// Tributary width with every gate shut.
     pub fn width(&self) -> Length {
         self.to - self.from
+    }
+
+    /// Returns its half bays with every gate shut, as positions along the run.
+    #[inline]
+    pub const fn half_bays(&self) -> HalfBays {
+        HalfBays {
+            from: self.from,
+            post: self.at,
+            to: self.to,
+        }
     }
 }
 
@@ -225,7 +238,10 @@ impl Fence {
     /// here, no source), this one among them: wind takes a gently bent fence for
     /// one wall.
     pub fn stretch(&self, run: usize) -> core::ops::Range<usize> {
-        let bends = |after: usize| self.turn_after(after).is_some_and(|turn| turn < deg(60.0));
+        let bends = |after: usize| {
+            let turn = self.turn_after(after);
+            turn.is_some_and(|turn| !at_least(turn.value, deg(60.0).value))
+        };
         let mut start = run.min(self.runs.len());
         while start > 0 && bends(start - 1) {
             start -= 1;
@@ -235,6 +251,41 @@ impl Fence {
             end += 1;
         }
         start..end.saturating_add(1).min(self.runs.len())
+    }
+
+    /// Returns the runs that stand with a run as one straight wall: those it goes on into
+    /// without a gap, with bends of 15° or less (a limit chosen here, no source), while
+    /// each next panel is at least as high, as low at its foot and as solid as that of
+    /// this run. This run is among them.
+    ///
+    /// ```
+    /// use groundline::{fence::*, units::{deg, ft}};
+    /// let run = FenceRun::new(Panel::new(ft(6.0))?, ft(24.0), ft(8.0))?;
+    /// let fence = Fence::of_runs(run.clone(), vec![(deg(3.0), run.clone()), (deg(40.0), run)])?;
+    /// assert_eq!(fence.straight(0), 0..2);
+    /// assert_eq!(fence.straight(2), 2..3);
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    pub fn straight(&self, run: usize) -> core::ops::Range<usize> {
+        let Some(own) = self.runs.get(run).map(FenceRun::panel) else {
+            return self.runs.len()..self.runs.len();
+        };
+        let goes_on = |after: usize, into: usize| {
+            self.turn_after(after)
+                .is_some_and(|turn| at_most(turn.value, deg(15.0).value))
+                && self
+                    .runs
+                    .get(into)
+                    .is_some_and(|other| covers(other.panel(), own))
+        };
+        let (mut start, mut end) = (run, run);
+        while start > 0 && goes_on(start - 1, start - 1) {
+            start -= 1;
+        }
+        while goes_on(end, end + 1) {
+            end += 1;
+        }
+        start..end + 1
     }
 
     /// What is at the ends of a run taken alone.
@@ -250,11 +301,9 @@ impl Fence {
             turn, other, own,
         ) {
             (Some(turn), Some(other), Some(own))
-                if turn >= deg(60.0)
-                    && turn <= deg(120.0)
-                    && other.panel().top() >= own.top()
-                    && other.panel().clearance() <= own.clearance()
-                    && other.panel().solidity() >= own.solidity()
+                if at_least(turn.value, deg(60.0).value)
+                    && at_most(turn.value, deg(120.0).value)
+                    && covers(other.panel(), own)
                     && other.uninterrupted(from_start) > ft(0.0) =>
             {
                 WallEnd::Return(other.uninterrupted(from_start))
@@ -289,6 +338,14 @@ impl Fence {
     }
 }
 
+/// Returns whether a wall goes on undiminished from one panel into another: at least as
+/// high, as low at its foot and as solid.
+fn covers(other: &Panel, own: &Panel) -> bool {
+    not_shorter(other.top(), own.top())
+        && not_longer(other.clearance(), own.clearance())
+        && at_least(other.solidity(), own.solidity())
+}
+
 /// A post position along a run and whether the bay behind it is a gate.
 struct Station {
     at: Length,
@@ -305,9 +362,11 @@ fn stations(run: &FenceRun) -> Vec<Station> {
     let openings = run.gates().iter().map(|gate| (gate.at(), Some(gate.end())));
     for (piece_end, gate_end) in openings.chain([(run.length(), None)]) {
         let piece = piece_end - last;
-        if piece > inch(0.01) {
-            // A hair over a whole number of bays is that number.
-            let bays = ((piece / run.spacing()).value - 1e-9).ceil().max(1.0);
+        if piece > LENGTH_TOL {
+            // Up to rounding a whole number of bays is that number.
+            let bays = ((piece / run.spacing()).value * (1.0 - REL_TOL))
+                .ceil()
+                .max(1.0);
             let mut bay = 1.0;
             while bay <= bays {
                 let at = if bay >= bays {
@@ -323,10 +382,10 @@ fn stations(run: &FenceRun) -> Vec<Station> {
             }
         }
         if let Some(gate_end) = gate_end {
-            let at = if (run.length() - gate_end) > inch(0.01) {
-                gate_end
-            } else {
+            let at = if same_length(run.length(), gate_end) {
                 run.length()
+            } else {
+                gate_end
             };
             stations.push(Station {
                 at,
@@ -398,7 +457,7 @@ fn lay_out(runs: &[FenceRun]) -> Vec<FencePost> {
             let mut hang_at = |at: Length| {
                 if let Some(post) = posts[first_of_run..].iter_mut().find(|post| {
                     post.arms()
-                        .any(|arm| arm.run == index && (arm.at - at).abs() < inch(0.02))
+                        .any(|arm| arm.run == index && same_length(arm.at, at))
                 }) {
                     post.hang(leaf);
                 }

@@ -3,7 +3,9 @@
 use crate::error::{Error, size_within, within};
 use crate::source;
 use crate::step::{Step, Worksheet};
-use crate::units::{Force, Length, Pressure, ft, inch, lb, psf};
+use crate::units::{
+    Force, LENGTH_TOL, Length, Pressure, ft, inch, lb, not_longer, not_shorter, psf, same_length,
+};
 use crate::wind::{Infill, Member, WallShape};
 
 /// What stands between the posts.
@@ -372,27 +374,25 @@ impl FenceRun {
         };
         self.gates.push(gate);
         self.gates.sort_by(|a, b| a.at.value.total_cmp(&b.at.value));
-        // A hair off a neighbour, or off the end of the run, is at it.
-        let hair = inch(0.01);
         let mut last = ft(0.0);
         for gate in &mut self.gates {
-            if (gate.at - last).abs() < hair {
+            if same_length(gate.at, last) {
                 gate.at = last;
             }
-            if (self.length - gate.end()).abs() < hair {
+            if same_length(self.length, gate.end()) {
                 gate.opening = self.length - gate.at;
             }
             let piece = gate.at - last;
-            if piece < ft(0.0) || gate.end() > self.length + hair {
+            if piece < ft(0.0) || !not_longer(gate.end(), self.length) {
                 return refuse("it reaches beyond its run or into another gate");
             }
-            if piece > hair && piece < Self::least_piece() - hair {
+            if piece > LENGTH_TOL && !not_shorter(piece, Self::least_piece()) {
                 return refuse("it leaves a piece of fence shorter than 6 in (152 mm)");
             }
             last = gate.end();
         }
         let piece = self.length - last;
-        if piece > hair && piece < Self::least_piece() - hair {
+        if piece > LENGTH_TOL && !not_shorter(piece, Self::least_piece()) {
             return refuse("it leaves a piece of fence shorter than 6 in (152 mm)");
         }
         Ok(self)
@@ -444,6 +444,6 @@ impl FenceRun {
                 .last()
                 .map_or(self.length, |gate| self.length - gate.end())
         };
-        if free > inch(0.01) { free } else { ft(0.0) }
+        if free > LENGTH_TOL { free } else { ft(0.0) }
     }
 }

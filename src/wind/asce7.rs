@@ -2,6 +2,7 @@
 
 mod open_figure;
 mod options;
+mod risk;
 mod site;
 mod topography;
 mod velocity_pressure;
@@ -10,7 +11,10 @@ mod walls;
 mod working;
 
 pub use open_figure::{OpenShape, open_cf, open_shape};
-pub use options::{ColumnGap, EccentricCase, HandOver, ResultantHeight, ShortReturn, WallOptions};
+pub use options::{
+    ColumnGap, EccentricCase, HandOver, MinimumCase, ResultantHeight, ShortReturn, WallOptions,
+};
+pub use risk::{ReturnPeriod, RiskCategory};
 pub use site::{AsceSite, BasicWindSpeed, Edition, Exposure, PrintedConstants, Relief};
 pub use topography::{Feature, Side, SpeedUp, Topography};
 pub use velocity_pressure::{

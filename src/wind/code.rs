@@ -51,6 +51,13 @@ pub trait WindCode: Copy + core::fmt::Debug + PartialEq + sealed::Sealed {
     #[doc(hidden)]
     fn clause(wall: &WallWind<Self>, case: WindCase, zone: usize) -> &'static Citation;
 
+    /// The same site with its off-centre case spread along every run, however long; none
+    /// where the code, or the site, has no other reading of it.
+    #[doc(hidden)]
+    fn with_off_centre_everywhere(&self) -> Option<Self> {
+        None
+    }
+
     /// The cautions of a wall.
     fn cautions(wall: &WallWind<Self>) -> Cautions;
 

@@ -113,6 +113,7 @@ impl<L: LimitState> WindCode for DirectPressure<L> {
             off_centre: None,
             zones: None,
             along: None,
+            minimum: None,
             resultant: given.max(middle),
         };
         Ok((pressures, ()))

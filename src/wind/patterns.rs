@@ -54,11 +54,13 @@ pub enum WindCase {
     Zones(Edge),
     /// Wind along the wall, zones from the windward edge.
     Along(Edge),
+    /// The minimum design pressure of the code, uniform, as a load case of its own.
+    Minimum,
 }
 
 impl WindCase {
-    /// All of them.
-    pub const ALL: [Self; 7] = [
+    /// Every case.
+    pub const ALL: [Self; 8] = [
         Self::Uniform,
         Self::OffCentre(Edge::Start),
         Self::OffCentre(Edge::End),
@@ -66,13 +68,14 @@ impl WindCase {
         Self::Zones(Edge::End),
         Self::Along(Edge::Start),
         Self::Along(Edge::End),
+        Self::Minimum,
     ];
 
     /// The end of the run it is heavier at.
     #[inline]
     pub const fn edge(self) -> Option<Edge> {
         match self {
-            Self::Uniform => None,
+            Self::Uniform | Self::Minimum => None,
             Self::OffCentre(edge) | Self::Zones(edge) | Self::Along(edge) => Some(edge),
         }
     }
@@ -83,6 +86,7 @@ impl WindCase {
     pub const fn mirrored(self) -> Self {
         match self {
             Self::Uniform => Self::Uniform,
+            Self::Minimum => Self::Minimum,
             Self::OffCentre(edge) => Self::OffCentre(edge.other()),
             Self::Zones(edge) => Self::Zones(edge.other()),
             Self::Along(edge) => Self::Along(edge.other()),
@@ -113,6 +117,43 @@ pub struct Strip {
     pub zone: usize,
     /// Where the pressure comes from.
     pub clause: &'static Citation,
+}
+
+/// The two half bays that a post carries, as positions along a wall; at an end post
+/// `from` or `to` is the post itself.
+///
+/// ```
+/// use groundline::{units::ft, wind::HalfBays};
+/// let bays = HalfBays { from: ft(4.0), post: ft(8.0), to: ft(12.0) };
+/// assert_eq!(bays.width(), ft(8.0));
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct HalfBays {
+    /// Middle of the bay before the post.
+    pub from: Length,
+    /// The post.
+    pub post: Length,
+    /// Middle of the bay behind the post.
+    pub to: Length,
+}
+
+impl HalfBays {
+    /// Returns the tributary width, from the middle of one bay to that of the next.
+    #[inline]
+    pub fn width(&self) -> Length {
+        self.to - self.from
+    }
+
+    /// Returns the same half bays as positions from another origin.
+    #[must_use]
+    #[inline]
+    pub fn from_origin(&self, origin: Length) -> Self {
+        Self {
+            from: self.from - origin,
+            post: self.post - origin,
+            to: self.to - origin,
+        }
+    }
 }
 
 /// A pressure with its coefficient.
@@ -148,6 +189,28 @@ impl OffCentre {
             Edge::End => 2.0 * length - a - b,
         };
         self.pressure.value * (b - a) * self.tilt(twice, length)
+    }
+
+    /// Pressure times length that a post carries of its two half bays, heavier
+    /// towards `edge`; only the parts between 0 and `length` count.
+    ///
+    /// A bay of length L is a simple span: a linear pressure brings
+    /// L/6 (2 p(post) + p(other post)) to the post, which is half of the bay times the
+    /// pressure a third of the bay (two thirds of the half bay) from the post. Sum and
+    /// moment of the post forces of a wall are then those of the pressure.
+    #[inline]
+    pub(super) fn on_post(&self, edge: Edge, bays: &HalfBays, length: f64) -> f64 {
+        let (from, post, to) = (bays.from.value, bays.post.value, bays.to.value);
+        let half = |near: f64, far: f64, width: f64, at: f64| {
+            let on_wall = overlap((near, far), 0.0, length);
+            let x = post + at * (2.0 / 3.0) * width;
+            let from_heavy = match edge {
+                Edge::Start => x,
+                Edge::End => length - x,
+            };
+            on_wall * self.tilt(2.0 * from_heavy, length)
+        };
+        self.pressure.value * (half(from, post, post - from, -1.0) + half(post, to, to - post, 1.0))
     }
 
     /// The factor of a linear pressure whose resultant stands e B from the
@@ -272,6 +335,8 @@ pub struct WallPressures {
     pub(super) off_centre: Option<OffCentre>,
     pub(super) zones: Option<Zones>,
     pub(super) along: Option<Zones>,
+    /// The minimum design pressure, where it exceeds the uniform one.
+    pub(super) minimum: Option<Uniform>,
     /// Height of the resultant above ground, in every case.
     pub(super) resultant: Length,
 }

@@ -3,10 +3,7 @@
 use super::infill::{Infill, LEAST_SOLIDITY, Member};
 use crate::caution::{Caution, Cautions};
 use crate::error::{Error, number_within, size_within, within};
-use crate::units::{Length, ft};
-
-/// What rounding may take from a ratio.
-pub(super) const HAIR: f64 = 1e-9;
+use crate::units::{Length, REL_TOL, ft};
 
 /// What is at one end of a straight wall.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -216,7 +213,7 @@ impl WallShape {
     }
     /// The cautions of its openings, where a code takes them into account.
     pub(super) fn cautions(&self) -> Cautions {
-        let open = self.densest < 1.0 - HAIR;
+        let open = self.densest < 1.0 - REL_TOL;
         Cautions::default()
             .with_if(open, Caution::OpenFence)
             .with_if(self.solidity < 0.7, Caution::PostsInTheWind)

@@ -13,7 +13,7 @@
 mod working;
 
 use super::code::WindCode;
-use super::patterns::{Edge, MOST_ZONES, Strip, WallPressures, WindCase};
+use super::patterns::{Edge, HalfBays, MOST_ZONES, Strip, WallPressures, WindCase};
 use super::wall::{WallEnds, WallShape};
 use crate::caution::Cautions;
 use crate::error::Error;
@@ -102,6 +102,7 @@ impl<C: WindCode> WallWind<C> {
             WindCase::OffCentre(_) => self.pressures.off_centre.is_some(),
             WindCase::Zones(_) => self.pressures.zones.is_some(),
             WindCase::Along(_) => self.pressures.along.is_some(),
+            WindCase::Minimum => self.pressures.minimum.is_some(),
         }
     }
 
@@ -127,15 +128,69 @@ impl<C: WindCode> WallWind<C> {
             WindCase::OffCentre(edge) => Some(p.off_centre.as_ref()?.over(edge, a, b, length)),
             WindCase::Zones(edge) => Some(p.zones.as_ref()?.over(edge, a, b, length)),
             WindCase::Along(edge) => Some(p.along.as_ref()?.over(edge, a, b, length)),
+            WindCase::Minimum => Some(p.minimum.as_ref()?.over(a, b)),
         }
     }
 
-    /// The case with the greatest force on a piece, and that force.
+    /// Returns the force on a post that carries two half bays, in one case: zero for a
+    /// case that the wall does not have.
+    ///
+    /// Off centre, where the pressure varies along the bays, it is the reaction of
+    /// simple spans, so that the forces of all posts have the resultant of the code;
+    /// in every other case it is the force on the piece ([`WallWind::force`]).
+    ///
+    /// ```
+    /// use groundline::{units::*, wind::*};
+    /// let v = BasicWindSpeed::strength_level(mph(115.0))?;
+    /// let site = AsceSite::new(Edition::Asce7_16, v, Exposure::C);
+    /// let wall = WallWind::new(&site, WallShape::new(ft(8.0), ft(6.0), ft(0.0), 1.0)?, WallEnds::FREE)?;
+    /// // Two posts: the one at the heavy end takes 1.4 times half of the force.
+    /// let end = HalfBays { from: ft(0.0), post: ft(0.0), to: ft(4.0) };
+    /// let heavy = wall.on_post(WindCase::OffCentre(Edge::Start), &end);
+    /// let even = wall.on_post(WindCase::Uniform, &end);
+    /// assert!(((heavy / even).value - 1.4).abs() < 1e-12);
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    #[inline]
+    pub fn on_post(&self, case: WindCase, bays: &HalfBays) -> Force {
+        match (case, &self.pressures.off_centre) {
+            (WindCase::OffCentre(edge), Some(off)) => {
+                let force = off.on_post(edge, bays, self.shape.length().value);
+                Force::from_si(force * self.shape.panel_height().value)
+            }
+            _ => self.force(case, bays.from, bays.to),
+        }
+    }
+
+    /// Returns the case with the greatest force on a piece, and that force. For a post
+    /// see [`WallWind::worst_on_post`].
     #[inline]
     pub fn worst(&self, from: Length, to: Length) -> (WindCase, Force) {
         let length = self.shape.length().value;
         let a = on_wall(from, 0.0, length);
         let b = on_wall(to, a, length);
+        let off = self.pressures.off_centre.as_ref();
+        let off = off.map(|off| [Edge::Start, Edge::End].map(|edge| off.over(edge, a, b, length)));
+        self.worst_of(a, b, off)
+    }
+
+    /// Returns the case with the greatest force on a post that carries two half bays,
+    /// and that force ([`WallWind::on_post`]).
+    #[inline]
+    pub fn worst_on_post(&self, bays: &HalfBays) -> (WindCase, Force) {
+        let length = self.shape.length().value;
+        let a = on_wall(bays.from, 0.0, length);
+        let b = on_wall(bays.to, a, length);
+        let off = self.pressures.off_centre.as_ref();
+        let off =
+            off.map(|off| [Edge::Start, Edge::End].map(|edge| off.on_post(edge, bays, length)));
+        self.worst_of(a, b, off)
+    }
+
+    /// The worst case between `a` and `b`, with the off-centre forces as given.
+    #[inline]
+    fn worst_of(&self, a: f64, b: f64, off_centre: Option<[f64; 2]>) -> (WindCase, Force) {
+        let length = self.shape.length().value;
         let p = &self.pressures;
         // By their places in `WindCase::ALL`: of a number the compiler makes
         // a choice without a branch, and which case is worse changes from post
@@ -149,9 +204,9 @@ impl<C: WindCode> WallWind<C> {
         if let Some(uniform) = &p.uniform {
             consider(0, uniform.over(a, b));
         }
-        if let Some(off) = &p.off_centre {
-            consider(1, off.over(Edge::Start, a, b, length));
-            consider(2, off.over(Edge::End, a, b, length));
+        if let Some([start, end]) = off_centre {
+            consider(1, start);
+            consider(2, end);
         }
         if let Some(zones) = &p.zones {
             let [start, end] = zones.over_both(a, b, length);
@@ -162,6 +217,9 @@ impl<C: WindCode> WallWind<C> {
             let [start, end] = zones.over_both(a, b, length);
             consider(5, start);
             consider(6, end);
+        }
+        if let Some(minimum) = &p.minimum {
+            consider(7, minimum.over(a, b));
         }
         (
             WindCase::ALL[worst.0],
@@ -183,6 +241,10 @@ impl<C: WindCode> WallWind<C> {
             clause: C::clause(self, case, 0),
         };
         let single = match case {
+            WindCase::Minimum => self
+                .pressures
+                .minimum
+                .map(|p| whole(p.coefficient, p.pressure, p.pressure)),
             WindCase::Uniform => self
                 .pressures
                 .uniform
@@ -200,7 +262,7 @@ impl<C: WindCode> WallWind<C> {
         let zoned = match case {
             WindCase::Zones(edge) => self.pressures.zones.as_ref().map(|zones| (zones, edge)),
             WindCase::Along(edge) => self.pressures.along.as_ref().map(|zones| (zones, edge)),
-            WindCase::Uniform | WindCase::OffCentre(_) => None,
+            WindCase::Uniform | WindCase::Minimum | WindCase::OffCentre(_) => None,
         };
         let zones = zoned.into_iter().flat_map(move |(zones, edge)| {
             (0..MOST_ZONES)

@@ -39,6 +39,15 @@ records! {
         /// What more was asked.
         more: Option<SiteChecksResult>,
     }
+    /// The posts of a fence with Case B of ASCE 7 spread along every run.
+    CaseBReadingResult {
+        /// Failing posts with Case B on every run.
+        failing: usize,
+        /// Greatest depth that lateral bearing requires with Case B on every run.
+        deepest: Length,
+        /// Greatest depth that lateral bearing requires as planned.
+        deepest_as_planned: Length,
+    }
     /// A fence checked post by post.
     ScheduleResult {
         /// How many posts there are.
@@ -61,6 +70,9 @@ records! {
         /// How many posts are left out of bags and carry: it was not asked of them, or
         /// could not be told.
         left_out: Option<usize>,
+        /// What the heavier reading of Case B would change; left out where the plan takes
+        /// it so already, and for a pressure given.
+        case_b_on_every_run: Option<CaseBReadingResult>,
         /// Post by post.
         posts: Vec<ScheduledPostResult>,
     }
@@ -98,6 +110,7 @@ impl OfPlan for Checked {
             bags: None,
             carry: None,
             left_out: None,
+            case_b_on_every_run: None,
             posts: Vec::new(),
         };
         let mut cautions = crate::caution::Cautions::default();
@@ -146,6 +159,14 @@ impl OfPlan for Checked {
             result.carry = Some(sum.carry);
             result.left_out = Some(result.count - sum.posts);
         }
+        result.case_b_on_every_run =
+            problems
+                .take(at, schedule.case_b_on_every_run())?
+                .map(|reading| CaseBReadingResult {
+                    failing: reading.failing_every_run,
+                    deepest: reading.deepest_every_run,
+                    deepest_as_planned: reading.deepest,
+                });
         let done = Done::new(result, cautions, sources);
         Some(sheets.into_iter().fold(done, Done::with_worksheet))
     }

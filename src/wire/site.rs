@@ -7,8 +7,8 @@ use crate::limit_state::{AllowableStress, Characteristic, LimitState, Strength, 
 use crate::units::{Length, Pressure, Velocity, mph};
 use crate::wind::{
     AsNzsSite, AsceSite, BasicWindSpeed, ColumnGap, DirectPressure, EccentricCase, Edition, EnSite,
-    Exposure, Feature, HandOver, PrintedConstants, ResultantHeight, ShortReturn, Side, Topography,
-    WallOptions, WindCode,
+    Exposure, Feature, HandOver, MinimumCase, PrintedConstants, ResultantHeight, ReturnPeriod,
+    RiskCategory, ShortReturn, Side, Topography, WallOptions, WindCode,
 };
 
 names! {
@@ -35,8 +35,23 @@ names! {
         "as_printed" => ResultantHeight::AsPrinted,
     }
     EccentricCase {
-        "linear" => EccentricCase::Linear,
-        "linear_on_short_walls" => EccentricCase::LinearOnShortWalls,
+        "short_runs" => EccentricCase::ShortRuns,
+        "every_run" => EccentricCase::EveryRun,
+        "one_base" => EccentricCase::OneBase,
+    }
+    MinimumCase {
+        "own_case" => MinimumCase::OwnCase,
+        "every_strip" => MinimumCase::EveryStrip,
+    }
+    RiskCategory {
+        "I" => RiskCategory::I,
+        "II" => RiskCategory::II,
+        "III" => RiskCategory::III,
+        "IV" => RiskCategory::IV,
+    }
+    SpeedLevel {
+        "strength" => SpeedLevel::Strength,
+        "allowable_stress" => SpeedLevel::AllowableStress,
     }
     HandOver { "guarded" => HandOver::Guarded, "as_printed" => HandOver::AsPrinted, }
     PrintedConstants {
@@ -49,6 +64,17 @@ names! {
         "characteristic" => PressureLevel::Characteristic,
         "ultimate" => PressureLevel::Ultimate,
     }
+}
+
+/// The level of a wind speed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[non_exhaustive]
+pub enum SpeedLevel {
+    /// Strength level: maps of ASCE 7-10 and later. The default.
+    #[default]
+    Strength,
+    /// Allowable-stress level, V_asd: maps before 2010.
+    AllowableStress,
 }
 
 /// The limit state a pressure of the user's is stated in.
@@ -83,8 +109,16 @@ records! {
     AsceSpec {
         /// 7-10, 7-16 or 7-22.
         edition: Edition,
-        /// Basic wind speed, strength level.
+        /// Basic wind speed: 3-second gust at 33 ft in exposure C.
         speed: Velocity,
+        /// Level of the speed: strength (maps of ASCE 7-10 and later) unless said, or
+        /// allowable_stress (V_asd, maps before 2010), which is divided by the root of 0.6.
+        speed_level: Option<SpeedLevel>,
+        /// Risk category of the map the speed was read from; changes no number.
+        risk_category: Option<RiskCategory>,
+        /// Return period of the speed in years, 300 to 100 000, where it is not that of
+        /// the risk category; changes no number.
+        return_period: Option<f64>,
         /// Exposure category.
         exposure: Exposure,
         /// Kzt as given; 1 unless said. Instead of topography.
@@ -95,8 +129,11 @@ records! {
         elevation: Option<Length>,
         /// G; 0.85 unless said.
         gust_factor: Option<f64>,
-        /// Least pressure; 16 psf unless said.
+        /// Minimum design pressure; 16 psf unless said.
         minimum_pressure: Option<Pressure>,
+        /// How the minimum is applied: own_case unless said, a uniform load case of its
+        /// own; or every_strip, a floor under each strip of every case.
+        minimum_case: Option<MinimumCase>,
         /// Which printed constants; customary, the larger loads, unless said.
         constants: Option<PrintedConstants>,
         /// A wall between the columns of B/s; interpolate unless said.
@@ -105,8 +142,11 @@ records! {
         short_return: Option<ShortReturn>,
         /// Height of the resultant; never_below_grounded unless said.
         resultant_height: Option<ResultantHeight>,
-        /// Case B along a run; linear, the heavier reading, unless said.
+        /// Case B: short_runs unless said, spread linearly on runs with B/s up to 5; or
+        /// every_run, or one_base, where it is torsion of one base and not shared.
         eccentric_case: Option<EccentricCase>,
+        /// B/s up to which a run is short for Case B, 2 to 1 000; 5 unless said.
+        short_runs_up_to: Option<f64>,
         /// Between the figures of solid and of open fences; guarded unless said.
         hand_over: Option<HandOver>,
     }
@@ -137,7 +177,10 @@ alternatives! {
 
 impl AsceSpec {
     pub(super) fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<AsceSite> {
-        let speed = BasicWindSpeed::strength_level(self.speed);
+        let speed = match self.speed_level.unwrap_or_default() {
+            SpeedLevel::Strength => BasicWindSpeed::strength_level(self.speed),
+            SpeedLevel::AllowableStress => BasicWindSpeed::from_allowable_stress(self.speed),
+        };
         let speed = problems.take(&at.field("speed"), speed);
         // Of a speed that cannot be, the rest is read all the same.
         let sound = speed.is_some();
@@ -158,7 +201,24 @@ impl AsceSpec {
         if let Some(choice) = self.hand_over {
             options = options.hand_over(choice);
         }
+        if let Some(choice) = self.minimum_case {
+            options = options.minimum_case(choice);
+        }
+        if let Some(ratio) = self.short_runs_up_to {
+            let place = at.field("short_runs_up_to");
+            let made = problems.take(&place, options.short_runs_up_to(ratio));
+            options = made.unwrap_or(options);
+        }
         let mut site = AsceSite::new(self.edition, speed, self.exposure).with_options(options);
+        if let Some(category) = self.risk_category {
+            site = site.with_risk_category(category);
+        }
+        if let Some(years) = self.return_period {
+            let place = at.field("return_period");
+            if let Some(period) = problems.take(&place, ReturnPeriod::of_years(years)) {
+                site = site.with_return_period(period);
+            }
+        }
         if let Some(constants) = self.constants {
             site = site.with_constants(constants);
         }

@@ -27,6 +27,7 @@ names! {
         "zones_from_end" => WindCase::Zones(Edge::End),
         "along_from_start" => WindCase::Along(Edge::Start),
         "along_from_end" => WindCase::Along(Edge::End),
+        "minimum" => WindCase::Minimum,
     }
     CombinationName {
         "allowable_stress" => CombinationName::AllowableStress,

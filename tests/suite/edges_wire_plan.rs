@@ -109,7 +109,7 @@ const OTHER_RESULT: &str = r#"
 {"/fence/runs/1/turn": "45 deg"}
 {"/fence/runs/1/length": "40 ft"}
 {"/site/resultant_height": "as_printed", "/fence/runs/0/panel/clearance": "1 ft"}
-{"/site/eccentric_case": "linear_on_short_walls", "/fence/runs": [{"length": "8 ft", "spacing": "4 ft", "panel": {"height": "6 ft"}}]}
+{"/site/eccentric_case": "one_base", "/fence/runs": [{"length": "8 ft", "spacing": "4 ft", "panel": {"height": "6 ft"}}]}
 {"/site": {"kind": "pressure", "pressure": "20 psf", "level": "strength"}}
 {"/site": {"kind": "pressure", "pressure": "20 psf", "level": "allowable_stress"}, "/combination": "allowable_stress"}
 {"/site": {"kind": "pressure", "pressure": "20 psf", "level": "ultimate"}, "/combination": "asnzs1170_ultimate"}

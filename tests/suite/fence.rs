@@ -245,7 +245,11 @@ fn gate_posts() {
     let (_, force) = free_wall(60.0).worst(ft(12.0), ft(18.0));
     assert_relative_eq!(shut.wind.shear().value, force.value, max_relative = 1e-12);
     // Open: the last 4 ft of a 16 ft wall with a free edge there.
-    let (_, force) = free_wall(16.0).worst(ft(12.0), ft(16.0));
+    let (_, force) = free_wall(16.0).worst_on_post(&HalfBays {
+        from: ft(12.0),
+        post: ft(16.0),
+        to: ft(18.0),
+    });
     assert_relative_eq!(open.wind.shear().value, force.value, max_relative = 1e-12);
     // The leaf: 4 ft by 6 ft alone, B/s = 2/3.
     let q = shut_q();
@@ -344,7 +348,11 @@ fn a_post_between_two_gates() {
         let wall = WallShape::new(ft(20.0), ft(6.0), ft(0.0), 1.0).unwrap();
         WallWind::new(&site(), wall, WallEnds::FREE)
             .unwrap()
-            .worst(ft(18.0), ft(20.0))
+            .worst_on_post(&HalfBays {
+                from: ft(18.0),
+                post: ft(20.0),
+                to: ft(22.0),
+            })
     };
     let open = strength_shear(&wind, post, LoadCaseKind::GateOpenAcross).unwrap();
     assert_relative_eq!(open.value, force.value, max_relative = 1e-12);
@@ -362,7 +370,7 @@ fn a_post_between_two_gates() {
 #[test]
 fn posts_near_a_free_end_are_worst() {
     let fence = Fence::new(run(120.0, 8.0));
-    let options = WallOptions::default().eccentric_case(EccentricCase::LinearOnShortWalls);
+    let options = WallOptions::default().short_runs_up_to(2.0).unwrap();
     let wind = FenceWind::new(&site().with_options(options), &fence).unwrap();
     let shear: Vec<f64> = fence
         .posts()
@@ -537,7 +545,7 @@ fn a_slight_bend_changes_nothing() {
         .unwrap()
         .with_gate(gate(60.0))
         .unwrap();
-    for case_b in [EccentricCase::Linear, EccentricCase::LinearOnShortWalls] {
+    for case_b in [EccentricCase::EveryRun, EccentricCase::ShortRuns] {
         let options = WallOptions::default().eccentric_case(case_b);
         let worst = |fence: &Fence| -> Vec<f64> {
             let wind = FenceWind::new(&site().with_options(options), fence).unwrap();
@@ -604,7 +612,7 @@ fn the_other_run_counts_at_its_worst() {
     let leaf = Gate::new(ft(0.0), ft(4.0), lb(100.0), Hinges::AtStart).unwrap();
     let mut shut_was_worse = 0;
     for (far, options) in [6.0, 12.0, 24.0, 40.0].into_iter().flat_map(|far| {
-        [EccentricCase::Linear, EccentricCase::LinearOnShortWalls]
+        [EccentricCase::EveryRun, EccentricCase::ShortRuns]
             .map(|case| (far, WallOptions::default().eccentric_case(case)))
     }) {
         let gate = Gate::new(ft(60.0 - far - 4.0), ft(4.0), lb(100.0), Hinges::AtStart).unwrap();

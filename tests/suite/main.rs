@@ -12,6 +12,7 @@
 
 mod allocation;
 mod architecture;
+mod asce7_walls;
 mod asnzs1170;
 mod backwards;
 mod below_grade;

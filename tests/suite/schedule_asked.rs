@@ -205,10 +205,10 @@ fn the_frost_is_drawn_to_scale() {
     let hole = find("rect", "fill", "url(#hole-hatched)");
     let grade = number(&hole["y"]);
     let depth = number(&hole["height"]);
-    // Post 3 governs, 60 in deep as dug; frost goes down 24 in.
-    assert!(html.contains("Post 3 and its hole"));
+    // Post 33 governs, 72 in deep as planned; frost goes down 24 in.
+    assert!(html.contains("Post 33 and its hole"));
     let drawn = (number(&frost["y1"]) - grade) / depth;
-    assert!((drawn - 24.0 / 60.0).abs() < 0.005, "{drawn}");
+    assert!((drawn - 24.0 / 72.0).abs() < 0.005, "{drawn}");
 }
 
 #[test]

@@ -111,27 +111,50 @@ fn the_two_printed_constants() {
     );
 }
 
-/// The 16 psf floor, strip by strip, at strength level; 9.6 psf at
-/// allowable-stress level (derived).
+/// The minimum of 16 psf at strength level, 9.6 psf at allowable-stress level (derived),
+/// is a load case of its own: uniform, enlarged by no strip and no eccentricity, and there
+/// only where it exceeds Case A. As a floor it stands under every strip.
 #[test]
-fn the_minimum_pressure_holds_for_every_strip() {
+fn the_minimum_pressure_as_a_case_and_as_a_floor() {
     let calm = site(Edition::Asce7_22, mph(90.0), Exposure::B);
-    let wall = WallShape::new(ft(200.0), ft(6.0), ft(0.0), 1.0).unwrap();
-    let wind = WallWind::new(&calm, wall, WallEnds::FREE).unwrap();
-    assert_eq!(wind.uniform_pressure().unwrap(), psf(16.0));
-    for strip in wind.strips(WindCase::Zones(Edge::End)) {
-        assert!(strip.pressure >= psf(16.0));
+    let wall = |length: f64, solidity: f64| {
+        WallShape::new(ft(length), ft(6.0), ft(0.0), solidity).unwrap()
+    };
+    let wind = WallWind::new(&calm, wall(200.0, 1.0), WallEnds::FREE).unwrap();
+    assert!(wind.uniform_pressure().unwrap() < psf(16.0));
+    let case = WindCase::Minimum;
+    let strips: Vec<_> = wind.strips(case).collect();
+    assert_eq!(strips.len(), 1);
+    assert_eq!(strips[0].pressure, psf(16.0));
+    assert_eq!(strips[0].pressure_at_to, psf(16.0));
+    assert_eq!((strips[0].from, strips[0].to), (ft(0.0), ft(200.0)));
+    // 8 ft of 6 ft, wherever the piece is.
+    for at in [0.0, 4.0, 96.0, 192.0] {
+        let force = wind.force(case, ft(at), ft(at + 8.0));
+        assert_relative_eq!(force.to(lb), 16.0 * 48.0, max_relative = 1e-12);
     }
-    // The first strip is above it.
-    assert!(
-        wind.strips(WindCase::Zones(Edge::End))
-            .next()
-            .unwrap()
-            .pressure
-            > psf(16.5)
-    );
-    let floor = psf(16.0) * groundline::limit_state::AllowableStress::Basic.wind_factor();
-    assert_relative_eq!(floor.to(psf), 9.6, max_relative = 1e-12);
+    // Far from the ends Case C brings less: the minimum governs there, not at the end.
+    assert_eq!(wind.worst(ft(96.0), ft(104.0)).0, case);
+    assert_eq!(wind.worst(ft(0.0), ft(4.0)).0, WindCase::Zones(Edge::Start));
+    // No more where Case A is heavier.
+    let gale = site(Edition::Asce7_22, mph(130.0), Exposure::C);
+    let wind = WallWind::new(&gale, wall(200.0, 1.0), WallEnds::FREE).unwrap();
+    assert!(!wind.has(case) && wind.uniform_pressure().unwrap() > psf(16.0));
+    // Of an open fence on solid area.
+    let open = WallWind::new(&calm, wall(200.0, 0.5), WallEnds::FREE).unwrap();
+    let strip = open.strips(case).next().unwrap();
+    assert_relative_eq!(strip.pressure.to(psf), 8.0, max_relative = 1e-12);
+    // As a floor.
+    let floored = WallOptions::default().minimum_case(MinimumCase::EveryStrip);
+    let floored = calm.with_options(floored);
+    let wind = WallWind::new(&floored, wall(200.0, 1.0), WallEnds::FREE).unwrap();
+    assert!(!wind.has(case));
+    assert_eq!(wind.uniform_pressure().unwrap(), psf(16.0));
+    let strips: Vec<_> = wind.strips(WindCase::Zones(Edge::End)).collect();
+    assert!(strips.iter().all(|strip| strip.pressure >= psf(16.0)));
+    assert!(strips[0].pressure > psf(16.5));
+    let asd = psf(16.0) * groundline::limit_state::AllowableStress::Basic.wind_factor();
+    assert_relative_eq!(asd.to(psf), 9.6, max_relative = 1e-12);
 }
 
 /// Case C exists from B/s = 2; a region exists as soon as that length of wall
@@ -216,16 +239,17 @@ fn resultant_height() {
 }
 
 /// Case B has the force of Case A and its resultant 0.2 B off centre; it
-/// applies to long walls too unless that is switched off.
+/// is spread on runs up to B/s = 5, on every run where that is chosen, or up to another
+/// ratio, and not at all as torsion of one base.
 #[test]
 fn case_b() {
     let site = site(Edition::Asce7_16, mph(120.0), Exposure::C);
-    let wind = |length: f64, case| {
+    let wind = |length: f64, options: WallOptions| {
         let wall = WallShape::new(ft(length), ft(8.0), ft(0.0), 1.0).unwrap();
-        let options = WallOptions::default().eccentric_case(case);
         WallWind::new(&site.with_options(options), wall, WallEnds::FREE).unwrap()
     };
-    let long = wind(80.0, EccentricCase::Linear);
+    let usual = WallOptions::default();
+    let long = wind(80.0, usual.eccentric_case(EccentricCase::EveryRun));
     assert_relative_eq!(case_b_offset(&long).to(ft), 16.0, max_relative = 1e-6);
     assert_relative_eq!(
         long.force(WindCase::OffCentre(Edge::End), ft(0.0), ft(80.0))
@@ -237,17 +261,25 @@ fn case_b() {
         long.force(WindCase::OffCentre(Edge::Start), ft(0.0), ft(8.0))
             > long.force(WindCase::Uniform, ft(0.0), ft(8.0)) * 2.0
     );
-    let short_only = wind(80.0, EccentricCase::LinearOnShortWalls);
-    assert!(!short_only.has(WindCase::OffCentre(Edge::End)));
+    let not_spread = wind(80.0, usual);
+    assert!(!not_spread.has(WindCase::OffCentre(Edge::End)));
     assert_eq!(
-        short_only.force(WindCase::OffCentre(Edge::End), ft(0.0), ft(8.0)),
+        not_spread.force(WindCase::OffCentre(Edge::End), ft(0.0), ft(8.0)),
         lb(0.0)
     );
-    assert!(wind(15.0, EccentricCase::LinearOnShortWalls).has(WindCase::OffCentre(Edge::End)));
-    // At B/s = 2 both hold, whatever rounding makes of it.
-    for length in [16.0 * (1.0 - 1e-15), 16.0, 16.0 * (1.0 + 1e-15)] {
-        let edge = wind(length, EccentricCase::LinearOnShortWalls);
-        assert!(edge.has(WindCase::OffCentre(Edge::End)) && edge.has(WindCase::Zones(Edge::End)));
+    let one_base = usual.eccentric_case(EccentricCase::OneBase);
+    assert!(!wind(15.0, one_base).has(WindCase::OffCentre(Edge::End)));
+    // B/s of 5 and of 2, whatever rounding makes of it; s = 8 ft.
+    for (limit, options) in [(40.0, usual), (16.0, usual.short_runs_up_to(2.0).unwrap())] {
+        for length in [limit * (1.0 - 1e-15), limit, limit * (1.0 + 1e-15)] {
+            let edge = wind(length, options);
+            assert!(edge.has(WindCase::OffCentre(Edge::End)));
+            assert!(edge.has(WindCase::Zones(Edge::End)));
+        }
+        assert!(!wind(limit * 1.001, options).has(WindCase::OffCentre(Edge::End)));
+    }
+    for wrong in [1.9, 1_001.0, f64::NAN] {
+        assert!(usual.short_runs_up_to(wrong).is_err());
     }
 }
 
@@ -333,6 +365,7 @@ fn options_reach_the_wall() {
     for case in WindCase::ALL {
         assert_eq!(case.mirrored().mirrored(), case);
         assert_eq!(site.case_name(case.mirrored()), site.case_name(case));
-        assert_eq!(case.mirrored() == case, case == WindCase::Uniform);
+        let even = matches!(case, WindCase::Uniform | WindCase::Minimum);
+        assert_eq!(case.mirrored() == case, even);
     }
 }

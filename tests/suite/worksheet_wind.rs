@@ -155,7 +155,8 @@ fn topography_lines() {
 /// between 65 and 70 % solid.
 #[test]
 fn wall_and_open_figure() {
-    let site = site(Edition::Asce7_16);
+    let every = WallOptions::default().eccentric_case(EccentricCase::EveryRun);
+    let site = site(Edition::Asce7_16).with_options(every);
     let wall_only = ["s/h", "B/s", "fo", "Cf"];
     for (solidity, wall, open) in [
         (1.0, true, false),
@@ -414,6 +415,22 @@ fn the_minimum_is_cited_where_it_rules() {
     let slow = BasicWindSpeed::strength_level(mph(85.0)).unwrap();
     let slow = AsceSite::new(Edition::Asce7_16, slow, Exposure::B);
     let fence = shape(300.0, 6.0, 0.0, 1.0);
+    // A case of its own, in both systems and of an open fence too.
+    for system in SYSTEMS {
+        for (solidity, p) in [(1.0, 16.0), (0.5, 8.0)] {
+            let it = asce(&slow, shape(300.0, 6.0, 0.0, solidity), WallEnds::FREE);
+            let sheet = piece(&it, WindCase::Minimum, (0.0, 8.0), system);
+            let found = quantity::<Pressure>(&sheet, "p");
+            assert!((found.to(psf) - p).abs() < 1e-9);
+            let cited = step(&sheet, "p").citation.unwrap();
+            assert_eq!(cited.id, groundline::source::ASCE7_MINIMUM.id);
+            let formula = if solidity < 1.0 { "pmin*eps" } else { "pmin" };
+            assert_eq!(step(&sheet, "p").formula, formula);
+        }
+    }
+    // As a floor.
+    let floor = WallOptions::default().minimum_case(MinimumCase::EveryStrip);
+    let slow = slow.with_options(floor);
     let cited = |site: &AsceSite| {
         let it = asce(site, fence, WallEnds::FREE);
         let sheet = piece(&it, WindCase::Uniform, (0.0, 8.0), UnitSystem::Us);

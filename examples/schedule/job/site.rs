@@ -4,8 +4,8 @@ use super::fields::Table;
 use groundline::limit_state::{AllowableStress, Strength};
 use groundline::units::{Measurable, Ratio};
 use groundline::wind::{
-    AsceSite, BasicWindSpeed, DirectPressure, EccentricCase, Edition, Exposure, Feature, Side,
-    Topography, WallOptions,
+    AsceSite, BasicWindSpeed, DirectPressure, EccentricCase, Edition, Exposure, Feature,
+    ReturnPeriod, RiskCategory, Side, Topography, WallOptions,
 };
 
 /// The wind, at the level it is stated at.
@@ -58,10 +58,17 @@ fn asce(site: &Table<'_>, edition: Edition) -> Option<AsceSite> {
     let letters = [("B", Exposure::B), ("C", Exposure::C), ("D", Exposure::D)];
     let exposure = site.choice("exposure", &letters, true);
     let case_b = [
-        ("every run", EccentricCase::Linear),
-        ("short runs", EccentricCase::LinearOnShortWalls),
+        (EccentricCase::ShortRuns.name(), EccentricCase::ShortRuns),
+        (EccentricCase::EveryRun.name(), EccentricCase::EveryRun),
+        (EccentricCase::OneBase.name(), EccentricCase::OneBase),
     ];
     let case_b = site.choice("case_b", &case_b, false);
+    let categories = RiskCategory::ALL.map(|category| (category.name(), category));
+    let category = site
+        .has("risk_category")
+        .then(|| site.choice("risk_category", &categories, true));
+    let period = site.quantity::<Ratio>("return_period");
+    let no_period = site.has("return_period") && period.is_none();
     let factor = site.quantity_or::<Ratio>("topographic_factor", "1");
     let gust = site.quantity_or::<Ratio>("gust_factor", "0.85");
     let least = site.quantity_or("minimum_pressure", "16 psf");
@@ -75,7 +82,7 @@ fn asce(site: &Table<'_>, edition: Edition) -> Option<AsceSite> {
             "leave it out, or [site.hill]: one of them",
         );
     }
-    if no_elevation {
+    if no_elevation || no_period {
         return None;
     }
     let options = WallOptions::default().eccentric_case(case_b?);
@@ -86,6 +93,13 @@ fn asce(site: &Table<'_>, edition: Edition) -> Option<AsceSite> {
     )?;
     made = site.take("gust_factor", made.with_gust_factor(gust?.si()))?;
     made = site.take("minimum_pressure", made.with_minimum_pressure(least?))?;
+    if let Some(category) = category {
+        made = made.with_risk_category(category?);
+    }
+    if let Some(years) = period {
+        let period = site.take("return_period", ReturnPeriod::of_years(years.si()))?;
+        made = made.with_return_period(period);
+    }
     if let Some(elevation) = elevation {
         made = site.take("elevation", made.at_elevation(elevation))?;
     }

@@ -47,14 +47,14 @@ impl<C: WindCode> FenceWind<'_, C> {
                     .get(arm.run)
                     .and_then(|r| r.walls.get(on_arm.wall))
             {
-                let (from, to) = (arm.from - wall.from, arm.to - wall.from);
                 if run
                     .alone()
                     .is_some_and(|first| !first.same_heights(&wall.wind))
                 {
                     wall.wind.write_site(sheet);
                 }
-                wall.wind.write(on_arm.wind_case, from, to, sheet);
+                let bays = arm.half_bays().from_origin(wall.from);
+                wall.wind.write_on_post(on_arm.wind_case, &bays, sheet);
                 if together {
                     wall.wind.write_resultant(sheet);
                 }

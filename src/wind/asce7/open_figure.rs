@@ -12,9 +12,9 @@
 //! 7-10 Fig. 29.5-2; 7-16 and 7-22 Fig. 29.4-2. Quoted.
 
 use crate::error::{Error, number_within, size_within, within};
+use crate::units::REL_TOL;
 use crate::units::{Length, Measurable, Pressure, ft, psf};
 use crate::wind::infill::Member;
-use crate::wind::wall::HAIR;
 
 /// The columns of the figure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -44,7 +44,7 @@ const ROUND_LIMIT: f64 = 2.5;
 /// ```
 pub fn open_cf(solidity: f64, shape: OpenShape) -> Result<f64, Error> {
     let solidity = number_within("solidity", solidity, 0.0, 0.7)?;
-    let band = usize::from(solidity >= 0.1 - HAIR) + usize::from(solidity >= 0.3 - HAIR);
+    let band = usize::from(solidity >= 0.1 - REL_TOL) + usize::from(solidity >= 0.3 - REL_TOL);
     Ok(match shape {
         OpenShape::Flat => [2.0, 1.8, 1.6],
         OpenShape::RoundSlow => [1.2, 1.3, 1.5],

@@ -1,5 +1,8 @@
 //! Choices where ASCE 7 is silent or sources disagree.
 
+use crate::error::{Error, number_within};
+use crate::units::at_most;
+
 /// Between B/s = 10 and 13 the printed tables have no column in common and
 /// sources disagree on what to do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
@@ -41,19 +44,57 @@ pub enum ResultantHeight {
     AsPrinted,
 }
 
-/// What Case B, the same total force at 0.2 B from the centre, means for a
-/// row of posts. The standard gives the resultant and no distribution.
+/// How Case B reaches the posts. The figure gives the force of Case A at 0.2 B from the
+/// centre and no distribution of it.
+///
+/// Where Case B is spread it is spread linearly along the run. That is one reading, not
+/// an envelope: a block over 0.6 B has the same resultant and brings 1.67 p at the middle
+/// of the run where the line brings 1.0 p. On long runs it also undoes what a return
+/// corner takes off the first strip of Case C, which is the standard's own distribution
+/// there. So the default spreads it on short runs alone.
+///
+/// Source: the readings are ours (derived); references.md, `asce7/wall-case-b`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 #[non_exhaustive]
 pub enum EccentricCase {
-    /// A pressure varying linearly along the whole run, which has that
-    /// resultant. On long runs it is heavier than Case C away from the ends.
-    /// One reading, not an envelope of all. The default.
+    /// Spread linearly on short runs, Cases A and C on longer ones. Short is B/s up to 5,
+    /// the ratio to which AS/NZS 1170.2 Table B.2(B) keeps its off-centre load, or a
+    /// ratio of your own ([`WallOptions::short_runs_up_to`]). The default.
     #[default]
-    Linear,
-    /// The same, but only on walls too short for Case C (B/s up to 2), on the
-    /// view that Case C is the standard's own distribution for longer ones.
-    LinearOnShortWalls,
+    ShortRuns,
+    /// Spread linearly on every run, however long.
+    EveryRun,
+    /// Torsion of one common base (a wall on a strip footing): not shared to posts.
+    OneBase,
+}
+
+impl EccentricCase {
+    /// Every reading.
+    pub const ALL: [Self; 3] = [Self::ShortRuns, Self::EveryRun, Self::OneBase];
+
+    /// Returns its name.
+    #[inline]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::ShortRuns => "short runs",
+            Self::EveryRun => "every run",
+            Self::OneBase => "one base",
+        }
+    }
+}
+
+/// How the minimum design pressure (16 psf) is applied.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[non_exhaustive]
+pub enum MinimumCase {
+    /// A load case of its own: uniform over the wall, so a post carries it over its
+    /// tributary area. Neither the eccentricity of Case B nor the strips of Case C
+    /// enlarge it. The default, and what the clause says.
+    #[default]
+    OwnCase,
+    /// A floor under every strip of every case: the heavier reading, up to 14.7 % on a
+    /// post.
+    EveryStrip,
 }
 
 /// What happens where the figure of solid walls hands over to that of open
@@ -88,24 +129,95 @@ impl HandOver {
     }
 }
 
-/// Choices where the standard is silent or sources disagree. The default of
-/// each is the safe or heavier one.
+/// Choices where the standard is silent or sources disagree.
 ///
 /// ```
-/// use groundline::wind::{EccentricCase, WallOptions};
-/// let options = WallOptions::default().eccentric_case(EccentricCase::LinearOnShortWalls);
+/// use groundline::wind::{EccentricCase, MinimumCase, WallOptions};
+/// let options = WallOptions::default()
+///     .eccentric_case(EccentricCase::EveryRun)
+///     .minimum_case(MinimumCase::EveryStrip);
 /// # let _ = options;
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct WallOptions {
     pub(super) column_gap: ColumnGap,
     pub(super) short_return: ShortReturn,
     pub(super) resultant_height: ResultantHeight,
     pub(super) eccentric_case: EccentricCase,
+    /// B/s of the longest short run.
+    short_run: f64,
     pub(super) hand_over: HandOver,
+    pub(super) minimum_case: MinimumCase,
+}
+
+impl Default for WallOptions {
+    #[inline]
+    fn default() -> Self {
+        Self {
+            column_gap: ColumnGap::default(),
+            short_return: ShortReturn::default(),
+            resultant_height: ResultantHeight::default(),
+            eccentric_case: EccentricCase::default(),
+            short_run: 5.0,
+            hand_over: HandOver::default(),
+            minimum_case: MinimumCase::default(),
+        }
+    }
 }
 
 impl WallOptions {
+    /// Sets the B/s (length of the run over height of the panel) up to which a run counts
+    /// as short for Case B ([`EccentricCase::ShortRuns`]); 2 leaves Case B to walls too
+    /// short for Case C.
+    ///
+    /// # Errors
+    /// Ratio outside 2 to 1 000.
+    ///
+    /// ```
+    /// use groundline::wind::WallOptions;
+    /// let options = WallOptions::default().short_runs_up_to(2.0)?;
+    /// assert_eq!(options.short_run(), 2.0);
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    #[inline]
+    pub fn short_runs_up_to(self, b_over_s: f64) -> Result<Self, Error> {
+        let short_run = number_within("B/s of short runs", b_over_s, 2.0, 1_000.0)?;
+        Ok(Self { short_run, ..self })
+    }
+    /// Returns the B/s up to which a run counts as short for Case B.
+    #[inline]
+    pub const fn short_run(&self) -> f64 {
+        self.short_run
+    }
+    /// Returns the reading of Case B.
+    #[inline]
+    pub const fn case_b(&self) -> EccentricCase {
+        self.eccentric_case
+    }
+    /// Returns where Case B is spread, in words: "runs up to 5 times as long as high".
+    pub fn case_b_text(&self) -> String {
+        match self.eccentric_case {
+            EccentricCase::ShortRuns => {
+                format!("runs up to {} times as long as high", self.short_run)
+            }
+            EccentricCase::EveryRun => "every run, the heavier reading".to_owned(),
+            EccentricCase::OneBase => "no run: torsion of one base".to_owned(),
+        }
+    }
+    /// Returns how the minimum design pressure is applied.
+    #[inline]
+    pub const fn minimum(&self) -> MinimumCase {
+        self.minimum_case
+    }
+    /// Returns whether Case B is spread on a run of this B/s.
+    #[inline]
+    pub(super) fn spreads_case_b(&self, b_over_s: f64) -> bool {
+        match self.eccentric_case {
+            EccentricCase::ShortRuns => at_most(b_over_s, self.short_run),
+            EccentricCase::EveryRun => true,
+            EccentricCase::OneBase => false,
+        }
+    }
     /// Walls with B/s between 10 and 13.
     #[must_use]
     #[inline]
@@ -136,7 +248,16 @@ impl WallOptions {
     pub const fn hand_over(self, hand_over: HandOver) -> Self {
         Self { hand_over, ..self }
     }
-    /// Case B.
+    /// Sets how the minimum design pressure is applied.
+    #[must_use]
+    #[inline]
+    pub const fn minimum_case(self, minimum_case: MinimumCase) -> Self {
+        Self {
+            minimum_case,
+            ..self
+        }
+    }
+    /// Sets how Case B reaches the posts.
     #[must_use]
     #[inline]
     pub const fn eccentric_case(self, eccentric_case: EccentricCase) -> Self {

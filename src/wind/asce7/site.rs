@@ -2,6 +2,7 @@
 //! elevation, and how the figures are read there.
 
 use super::options::WallOptions;
+use super::risk::{ReturnPeriod, RiskCategory};
 use super::topography::Topography;
 use crate::error::{Error, number_within, within};
 use crate::source::{self, Citation};
@@ -110,7 +111,10 @@ impl core::fmt::Display for Exposure {
 /// # Ok::<(), groundline::Error>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
-pub struct BasicWindSpeed(Velocity);
+pub struct BasicWindSpeed {
+    speed: Velocity,
+    nominal: Option<Velocity>,
+}
 
 impl BasicWindSpeed {
     /// A strength-level speed.
@@ -119,13 +123,51 @@ impl BasicWindSpeed {
     /// Outside 40 to 300 mph (17.9 to 134 m/s).
     #[inline]
     pub fn strength_level(speed: Velocity) -> Result<Self, Error> {
-        within("wind speed", speed, mph(40.0), mph(300.0)).map(Self)
+        Ok(Self {
+            speed: within("wind speed", speed, mph(40.0), mph(300.0))?,
+            nominal: None,
+        })
     }
 
-    /// The speed.
+    /// Returns the strength-level speed of an allowable-stress (nominal) speed V_asd, such
+    /// as the 3-second gusts of the maps before 2010: V = V_asd/√0.6.
+    ///
+    /// Source: IBC 1609.3.1, V_asd = V √0.6 (from memory).
+    ///
+    /// # Errors
+    /// V_asd outside 31 to 232 mph (V outside 40 to 300 mph).
+    ///
+    /// ```
+    /// use groundline::{units::{Measurable, mph}, wind::BasicWindSpeed};
+    /// let v = BasicWindSpeed::from_allowable_stress(mph(90.0))?;
+    /// assert!((v.speed().to(mph) - 116.19).abs() < 0.01);
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    #[inline]
+    pub fn from_allowable_stress(nominal: Velocity) -> Result<Self, Error> {
+        let root = 0.6_f64.sqrt();
+        let nominal = within(
+            "allowable-stress wind speed",
+            nominal,
+            mph(40.0 * root),
+            mph(300.0 * root),
+        )?;
+        Ok(Self {
+            speed: nominal / root,
+            nominal: Some(nominal),
+        })
+    }
+
+    /// Returns the strength-level speed.
     #[inline]
     pub const fn speed(self) -> Velocity {
-        self.0
+        self.speed
+    }
+
+    /// Returns the allowable-stress speed it was converted from, if it was.
+    #[inline]
+    pub const fn allowable_stress_speed(self) -> Option<Velocity> {
+        self.nominal
     }
 }
 
@@ -187,7 +229,7 @@ pub enum Relief {
 /// Solid walls: F = q Kd G Cf As, q at the top, As gross; Cases A, B and C. Open
 /// fences: F = q Kd G Cf Af, q at the middle of the solid area Af; uniform.
 /// [`HandOver`](super::HandOver) says which of the two, or both. The minimum
-/// pressure holds for every strip.
+/// pressure is a load case of its own ([`MinimumCase`](super::MinimumCase)).
 ///
 /// ```
 /// use groundline::{units::{ft, mph}, wind::{AsceSite, BasicWindSpeed, Edition, Exposure}};
@@ -205,6 +247,8 @@ pub struct AsceSite {
     elevation: Option<Length>,
     gust_factor: f64,
     minimum_pressure: Pressure,
+    risk_category: Option<RiskCategory>,
+    return_period: Option<ReturnPeriod>,
     constants: PrintedConstants,
     options: WallOptions,
 }
@@ -221,6 +265,8 @@ impl AsceSite {
             elevation: None,
             gust_factor: 0.85,
             minimum_pressure: psf(16.0),
+            risk_category: None,
+            return_period: None,
             constants: PrintedConstants::default(),
             options: WallOptions::default(),
         }
@@ -306,6 +352,37 @@ impl AsceSite {
         })
     }
 
+    /// States the risk category of the map that the speed was read from. It changes no
+    /// number; headers and worksheets print it.
+    ///
+    /// ```
+    /// use groundline::{units::mph, wind::*};
+    /// let v = BasicWindSpeed::strength_level(mph(115.0))?;
+    /// let site = AsceSite::new(Edition::Asce7_22, v, Exposure::B)
+    ///     .with_risk_category(RiskCategory::II);
+    /// assert_eq!(site.return_period().map(ReturnPeriod::years), Some(700.0));
+    /// # Ok::<(), groundline::Error>(())
+    /// ```
+    #[must_use]
+    #[inline]
+    pub const fn with_risk_category(self, category: RiskCategory) -> Self {
+        Self {
+            risk_category: Some(category),
+            ..self
+        }
+    }
+
+    /// States the return period of the speed, where it is not that of the map of the risk
+    /// category. It changes no number; headers and worksheets print it.
+    #[must_use]
+    #[inline]
+    pub const fn with_return_period(self, period: ReturnPeriod) -> Self {
+        Self {
+            return_period: Some(period),
+            ..self
+        }
+    }
+
     /// With the other of the two printed sets of constants.
     #[must_use]
     #[inline]
@@ -329,6 +406,31 @@ impl AsceSite {
     #[inline]
     pub const fn speed(&self) -> BasicWindSpeed {
         self.speed
+    }
+    /// Returns the risk category, if it was stated.
+    #[inline]
+    pub const fn risk_category(&self) -> Option<RiskCategory> {
+        self.risk_category
+    }
+    /// Returns the return period of the speed: as stated, else that of the map of the risk
+    /// category.
+    #[inline]
+    pub const fn return_period(&self) -> Option<ReturnPeriod> {
+        match (self.return_period, self.risk_category) {
+            (None, Some(category)) => Some(category.return_period(self.edition)),
+            (period, _) => period,
+        }
+    }
+    /// Returns what the speed stands for, for a header: risk category and return period.
+    pub fn speed_basis(&self) -> String {
+        let category = self.risk_category.map_or_else(
+            || "risk category not stated".to_owned(),
+            |category| format!("risk category {category}"),
+        );
+        match self.return_period() {
+            Some(period) => format!("{category}, return period {period}"),
+            None => category,
+        }
     }
     /// The exposure.
     #[inline]

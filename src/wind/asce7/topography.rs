@@ -20,8 +20,8 @@ use super::site::Exposure;
 use crate::error::{Error, within};
 use crate::source::{self, Citation};
 use crate::step::{Step, Worksheet};
+use crate::units::REL_TOL;
 use crate::units::{Length, ft};
-use crate::wind::wall::HAIR;
 
 /// What rises.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -167,9 +167,9 @@ impl Topography {
             Exposure::B => ft(60.0),
             Exposure::C | Exposure::D => ft(15.0),
         };
-        let hair = 1.0 - HAIR;
+        let hair = 1.0 - REL_TOL;
         let counts_for_nothing = self.height < least * hair || steepness < 0.2 * hair;
-        let steep = steepness > 0.5 * (1.0 + HAIR);
+        let steep = steepness > 0.5 * (1.0 + REL_TOL);
         let length = if steep {
             self.height * 2.0
         } else {

@@ -224,11 +224,23 @@ impl VelocityPressure {
             edition.name(),
             self.site.exposure().letter()
         ));
-        sheet.push(Step::given(
-            "V",
-            "basic wind speed, 3-second gust, strength level",
-            self.site.speed().speed(),
-        ));
+        sheet.remark(format!("Wind speed: {}.", self.site.speed_basis()));
+        if let Some(period) = self.site.return_period() {
+            let step = Step::given_number(
+                "R",
+                "return period of the wind speed, years",
+                period.years(),
+            );
+            sheet.push(step.cite(&source::ASCE7_RETURN_PERIOD));
+        }
+        let speed = self.site.speed();
+        let meaning = "basic wind speed, 3-second gust, strength level";
+        sheet.push(match speed.allowable_stress_speed() {
+            None => Step::given("V", meaning, speed.speed()),
+            Some(nominal) => Step::computed("V", meaning, "Va/sqrt(0.6)", speed.speed())
+                .with("Va", nominal)
+                .cite(&source::IBC_1609_3_1),
+        });
         sheet.push(Step::given("h", height, self.height));
         let kz_formula = kz_formula(edition, self.site.exposure(), sheet);
         sheet.push(

@@ -13,8 +13,8 @@
 
 use super::options::{ColumnGap, ResultantHeight, ShortReturn};
 use crate::error::{Error, number_within};
-use crate::units::Length;
-use crate::wind::wall::{HAIR, WallShape};
+use crate::units::{Length, at_least, at_most, not_longer};
+use crate::wind::wall::WallShape;
 
 /// s/h of the rows of [`CASES_A_B`].
 const S_OVER_H: [f64; 7] = [0.16, 0.2, 0.3, 0.5, 0.7, 0.9, 1.0];
@@ -75,19 +75,13 @@ const RETURN_FROM: f64 = 5.0;
 /// Lr/s and factor of a return corner. Quoted.
 const RETURN: [(f64, f64); 3] = [(0.3, 0.90), (1.0, 0.75), (2.0, 0.60)];
 
-/// Is a wall too short for Case C to say all (B/s up to 2)?
-#[inline]
-pub(super) fn is_short(shape: &WallShape) -> bool {
-    shape.dense_b_over_s() <= CASE_C_COLUMNS[0] * (1.0 + HAIR)
-}
-
 /// Height of the resultant on a wall above ground; not below the middle of its
 /// solid area.
 #[inline]
 pub(super) fn resultant_height(shape: &WallShape, reading: ResultantHeight) -> Length {
     let middle = shape.solid_height();
     let grounded = shape.top() * 0.55;
-    let on_ground = shape.clearance().value == 0.0;
+    let on_ground = not_longer(shape.clearance(), Length::default());
     match reading {
         ResultantHeight::AsPrinted if !on_ground => middle,
         ResultantHeight::AsPrinted | ResultantHeight::NeverBelowGrounded => grounded.max(middle),
@@ -185,14 +179,14 @@ pub fn opening_factor(solidity: f64) -> Result<f64, Error> {
 pub fn return_factor(lr_over_s: f64, reading: ShortReturn) -> Result<f64, Error> {
     let x = number_within("return length over s", lr_over_s, 0.0, 1e9)?;
     let [(x0, f0), (x1, f1), (x2, f2)] = RETURN;
-    Ok(if x < x0 {
+    Ok(if !at_least(x, x0) {
         match reading {
             ShortReturn::NoReduction => 1.0,
             ShortReturn::Interpolate => 1.0 + (f0 - 1.0) * x / x0,
             ShortReturn::FirstRow => f0,
         }
     } else if x < x1 {
-        f0 + (f1 - f0) * (x - x0) / (x1 - x0)
+        f0 + (f1 - f0) * ((x - x0) / (x1 - x0)).max(0.0)
     } else {
         f1 + (f2 - f1) * ((x - x1) / (x2 - x1)).min(1.0)
     })
@@ -241,10 +235,10 @@ impl CaseC {
     pub fn new(s_over_h: f64, b_over_s: f64, gap: ColumnGap) -> Result<Option<Self>, Error> {
         let s_over_h = number_within("s/h", s_over_h, 0.0, 1.0)?;
         let b_over_s = number_within("B/s", b_over_s, 0.0, 1e9)?;
-        if b_over_s < CASE_C_COLUMNS[0] * (1.0 - HAIR) {
+        if !at_least(b_over_s, CASE_C_COLUMNS[0]) {
             return Ok(None);
         }
-        if gap == ColumnGap::Refuse && b_over_s > 10.0 && b_over_s < 13.0 {
+        if gap == ColumnGap::Refuse && !at_most(b_over_s, 10.0) && !at_least(b_over_s, 13.0) {
             return Err(Error::NotApplicable {
                 field: "B/s",
                 reason: "the Case C tables have a gap between B/s of 10 and 13, and the option \
@@ -287,7 +281,7 @@ impl CaseC {
     /// Does a return corner reduce the first region of this wall?
     #[inline]
     pub fn takes_return_factor(&self) -> bool {
-        self.b_over_s >= RETURN_FROM * (1.0 - HAIR)
+        at_least(self.b_over_s, RETURN_FROM)
     }
 
     /// The regions that exist on this wall, from the windward edge.

@@ -13,26 +13,26 @@
 //! its gross solidity is below 0.7 the open figure is computed too, with the
 //! greatest Cf of its bands, and the worse counts.
 //!
-//! Strength level. The minimum pressure of the standard (16 psf) holds for
-//! every strip, on gross area of a wall and on solid area of an open fence,
-//! which is never less than holding it for the whole fence.
+//! Strength level. The minimum pressure of the standard (16 psf), on gross area of a
+//! wall and on solid area of an open fence, is a load case of its own
+//! ([`MinimumCase`](super::MinimumCase)).
 
 use super::open_figure::{OpenShape, open_cf, open_shape};
-use super::options::{EccentricCase, HandOver};
+use super::options::{EccentricCase, HandOver, MinimumCase};
 use super::site::{AsceSite, Relief};
 use super::velocity_pressure::VelocityPressure;
 use super::wall_figure::{
-    CaseC, REGION_EDGES, cf_cases_a_b, is_short, opening_factor, resultant_height, return_factor,
+    CaseC, REGION_EDGES, cf_cases_a_b, opening_factor, resultant_height, return_factor,
 };
 use crate::caution::{Caution, Cautions};
 use crate::error::Error;
 use crate::limit_state::Strength;
 use crate::source::{self, Citation};
 use crate::step::Worksheet;
-use crate::units::{Length, Pressure};
+use crate::units::{Length, Measurable, Pressure, REL_TOL};
 use crate::wind::code::{WindCode, sealed};
 use crate::wind::patterns::{OffCentre, Strip, Uniform, WallPressures, WindCase, Zones};
-use crate::wind::wall::{HAIR, WallEnds, WallShape};
+use crate::wind::wall::{WallEnds, WallShape};
 use crate::wind::wall_wind::WallWind;
 
 /// The eccentricity of Case B.
@@ -93,8 +93,8 @@ impl AsceSite {
             }
         }
         let per_cf = q.directional().pressure() * (self.gust_factor() * opening_factor);
-        let least = self.minimum_pressure();
-        let pressure = |cf: f64| (per_cf * cf).max(least);
+        let floor = self.floor();
+        let pressure = |cf: f64| (per_cf * cf).max(floor);
         let zones = case_c.map(|c| {
             let mut coefficients = [c.cf; 2];
             coefficients[0][0] *= return_factors[0];
@@ -113,6 +113,16 @@ impl AsceSite {
         Ok((solid, zones))
     }
 
+    /// The pressure below which no strip may fall: none where the minimum is a load
+    /// case of its own.
+    #[inline]
+    fn floor(&self) -> Pressure {
+        match self.options().minimum_case {
+            MinimumCase::OwnCase => Pressure::from_si(0.0),
+            MinimumCase::EveryStrip => self.minimum_pressure(),
+        }
+    }
+
     fn open(&self, shape: &WallShape) -> Result<Open, Error> {
         let velocity_pressure = VelocityPressure::at(self, shape.solid_height())?;
         let q = velocity_pressure.directional().pressure();
@@ -125,7 +135,7 @@ impl AsceSite {
             cf = cf.max(open_cf(band.min(OPEN_UP_TO), member)?);
         }
         let pressure = q * (self.gust_factor() * cf);
-        let on_solid = pressure.max(self.minimum_pressure());
+        let on_solid = pressure.max(self.floor());
         Ok(Open {
             velocity_pressure,
             shape: member,
@@ -155,6 +165,7 @@ impl WindCode for AsceSite {
             WindCase::OffCentre(_) => "Case B",
             WindCase::Zones(_) => "Case C",
             WindCase::Along(_) => "none",
+            WindCase::Minimum => "minimum design pressure",
         }
     }
 
@@ -166,7 +177,7 @@ impl WindCode for AsceSite {
     ) -> Result<(WallPressures, AsceWorking), Error> {
         let options = self.options();
         let velocity_pressure = VelocityPressure::at(self, shape.top())?;
-        let wall_from = options.hand_over.wall_from() - HAIR;
+        let wall_from = options.hand_over.wall_from() - REL_TOL;
         let (solid, zones) = if shape.densest() >= wall_from {
             let (solid, zones) = self.solid(&velocity_pressure, shape, ends)?;
             (Some(solid), zones)
@@ -174,8 +185,8 @@ impl WindCode for AsceSite {
             (None, None)
         };
         let open_below = match options.hand_over {
-            HandOver::Guarded => OPEN_UP_TO + HAIR,
-            HandOver::AsPrinted => OPEN_UP_TO - HAIR,
+            HandOver::Guarded => OPEN_UP_TO + REL_TOL,
+            HandOver::AsPrinted => OPEN_UP_TO - REL_TOL,
         };
         let open = if shape.solidity() < open_below {
             Some(self.open(shape)?)
@@ -194,11 +205,25 @@ impl WindCode for AsceSite {
             (Some(wall), Some(open)) if open.pressure > wall.pressure => Some(open),
             (wall, open) => wall.or(open),
         };
-        let has_b = is_short(shape) || options.eccentric_case == EccentricCase::Linear;
+        let has_b = options.spreads_case_b(shape.dense_b_over_s());
         let off_centre = by_wall.filter(|_| has_b).map(|wall| OffCentre {
             coefficient: wall.coefficient,
             pressure: wall.pressure,
             eccentricity: CASE_B,
+        });
+        // Of an open fence the minimum is on solid area.
+        let share = if solid.is_some() {
+            1.0
+        } else {
+            shape.solidity()
+        };
+        let minimum = Some(Uniform {
+            coefficient: 1.0,
+            pressure: self.minimum_pressure() * share,
+        });
+        let minimum = minimum.filter(|least| {
+            options.minimum_case == MinimumCase::OwnCase
+                && uniform.is_some_and(|uniform| least.pressure > uniform.pressure)
         });
         let resultant = if solid.is_some() {
             resultant_height(shape, options.resultant_height)
@@ -210,6 +235,7 @@ impl WindCode for AsceSite {
             off_centre,
             zones,
             along: None,
+            minimum,
             resultant,
         };
         let working = AsceWorking {
@@ -221,19 +247,26 @@ impl WindCode for AsceSite {
     }
 
     fn clause(wall: &WallWind<Self>, case: WindCase, zone: usize) -> &'static Citation {
-        let least = wall.code().minimum_pressure();
+        let floor = wall.code().floor();
         let pressures = wall.pressures();
         let pressure = match (case, &pressures.zones) {
             (WindCase::Zones(edge), Some(zones)) => zones.pressure(edge, zone),
             _ => pressures.uniform.map(|uniform| uniform.pressure),
         };
         match case {
+            WindCase::Minimum => &source::ASCE7_MINIMUM,
             WindCase::Uniform if wall.uniform_is_open() => &source::ASCE7_OPEN_SIGN,
             WindCase::OffCentre(_) => &source::ASCE7_WALL_CASE_B,
-            _ if pressure == Some(least) => &source::ASCE7_MINIMUM,
+            _ if pressure == Some(floor) => &source::ASCE7_MINIMUM,
             WindCase::Uniform => &source::ASCE7_WALL_FORCE,
             WindCase::Zones(_) | WindCase::Along(_) => &source::ASCE7_WALL_CASE_C,
         }
+    }
+
+    fn with_off_centre_everywhere(&self) -> Option<Self> {
+        let options = self.options();
+        (options.case_b() != EccentricCase::EveryRun)
+            .then(|| self.with_options(options.eccentric_case(EccentricCase::EveryRun)))
     }
 
     fn cautions(wall: &WallWind<Self>) -> Cautions {

@@ -1,13 +1,14 @@
 //! The working of the wind on a wall to ASCE 7, line by line.
 
 use super::open_figure::{OpenShape, reynolds};
+use super::options::MinimumCase;
 use super::site::AsceSite;
 use super::velocity_pressure::{DIRECTIONALITY, PrintedPressure, VelocityPressure};
 use super::wall_figure::cells_a_b;
 use super::walls::{Open, Solid};
 use crate::source;
 use crate::step::{Step, Worksheet};
-use crate::units::{Measure, Pressure, show};
+use crate::units::{Measure, Pressure, at_least, show};
 use crate::wind::infill::Member;
 use crate::wind::patterns::{Edge, Strip, WindCase};
 use crate::wind::wall::WallEnd;
@@ -19,6 +20,16 @@ impl WallWind<AsceSite> {
         sheet.push(
             Step::given_number("G", "gust-effect factor", self.code().gust_factor())
                 .cite(&source::ASCE7_26_11),
+        );
+        let least = self.code().minimum_pressure();
+        let meaning = match self.code().options().minimum_case {
+            MinimumCase::OwnCase => "minimum design pressure, a load case of its own",
+            MinimumCase::EveryStrip => "minimum design pressure, a floor under every strip",
+        };
+        sheet.push(
+            Step::given("pmin", meaning, least)
+                .shown_as(Measure::WindPressure)
+                .cite(&source::ASCE7_MINIMUM),
         );
         let Some(solid) = &self.working.solid else {
             sheet.remark("Openings of 30 % or more: the figure of open signs and frames.");
@@ -92,6 +103,10 @@ impl WallWind<AsceSite> {
 
     pub(super) fn write_case_a_b(&self, case: WindCase, sheet: &mut Worksheet) {
         let (solid, open) = (&self.working.solid, &self.working.open);
+        if case == WindCase::Minimum {
+            self.write_minimum(sheet);
+            return;
+        }
         let uniform = case == WindCase::Uniform;
         let both = uniform && solid.is_some() && open.is_some();
         if let Some(solid) = solid {
@@ -125,6 +140,34 @@ impl WallWind<AsceSite> {
         }
     }
 
+    fn write_minimum(&self, sheet: &mut Worksheet) {
+        let Some(minimum) = self.pressures().minimum else {
+            return;
+        };
+        let least = self.code().minimum_pressure();
+        let step = if self.working.solid.is_some() {
+            Step::computed(
+                "p",
+                "minimum design pressure on gross area",
+                "pmin",
+                minimum.pressure,
+            )
+        } else {
+            Step::computed(
+                "p",
+                "minimum design pressure, on solid area, as a pressure on gross area",
+                "pmin*eps",
+                minimum.pressure,
+            )
+            .with_number("eps", self.shape().solidity())
+        };
+        sheet.push(
+            step.shown_as(Measure::WindPressure)
+                .with_as("pmin", least, Measure::WindPressure)
+                .cite(&source::ASCE7_MINIMUM),
+        );
+    }
+
     fn write_open(&self, open: &Open, symbol: &'static str, sheet: &mut Worksheet) {
         let q = open.velocity_pressure.directional().pressure();
         if let Member::Round(diameter) = self.shape().member() {
@@ -153,12 +196,14 @@ impl WallWind<AsceSite> {
         };
         sheet.push(Step::given_number("Co", meaning, open.cf).cite(&source::ASCE7_OPEN_SIGN));
         let (q, kd) = printed(&open.velocity_pressure);
-        let formula = if kd.is_some() {
-            "max(q*Kd*G*Co, pmin)*eps"
-        } else {
-            "max(q*G*Co, pmin)*eps"
-        };
         let site = self.code();
+        let floored = site.options().minimum_case == MinimumCase::EveryStrip;
+        let formula = match (kd.is_some(), floored) {
+            (true, false) => "q*Kd*G*Co*eps",
+            (false, false) => "q*G*Co*eps",
+            (true, true) => "max(q*Kd*G*Co, pmin)*eps",
+            (false, true) => "max(q*G*Co, pmin)*eps",
+        };
         let mut step = Step::computed(
             symbol,
             "pressure on gross area, open figure",
@@ -169,8 +214,10 @@ impl WallWind<AsceSite> {
         .with_as("q", q, Measure::WindPressure)
         .with_number("G", site.gust_factor())
         .with_number("Co", open.cf)
-        .with_as("pmin", site.minimum_pressure(), Measure::WindPressure)
         .with_number("eps", self.shape().solidity());
+        if floored {
+            step = step.with_as("pmin", site.minimum_pressure(), Measure::WindPressure);
+        }
         if let Some(kd) = kd {
             step = step.with_number("Kd", kd);
         }
@@ -235,7 +282,7 @@ impl WallWind<AsceSite> {
                     .with("Lr", length)
                     .with("s", self.shape().panel_height()),
             );
-            let step = if ratio < 0.3 {
+            let step = if !at_least(ratio, 0.3) {
                 Step::given_number("fr", "factor of the short return, as chosen", at_corner)
             } else if ratio < 1.0 {
                 Step::computed_number(
@@ -334,27 +381,32 @@ impl WallWind<AsceSite> {
     ) {
         let site = self.code();
         let (q, kd) = printed(&self.working.velocity_pressure);
-        let formula = if kd.is_some() {
-            "max(q*Kd*G*Cf*fo, pmin)"
-        } else {
-            "max(q*G*Cf*fo, pmin)"
+        let floored = site.options().minimum_case == MinimumCase::EveryStrip;
+        let formula = match (kd.is_some(), floored) {
+            (true, false) => "q*Kd*G*Cf*fo",
+            (false, false) => "q*G*Cf*fo",
+            (true, true) => "max(q*Kd*G*Cf*fo, pmin)",
+            (false, true) => "max(q*G*Cf*fo, pmin)",
         };
         let mut step = Step::computed(symbol, meaning, formula, pressure)
             .shown_as(Measure::WindPressure)
             .with_as("q", q, Measure::WindPressure)
             .with_number("G", site.gust_factor())
             .with_number("Cf", cf)
-            .with_number("fo", opening_factor)
-            .with_as("pmin", site.minimum_pressure(), Measure::WindPressure);
+            .with_number("fo", opening_factor);
+        if floored {
+            step = step.with_as("pmin", site.minimum_pressure(), Measure::WindPressure);
+        }
         if let Some(kd) = kd {
             step = step.with_number("Kd", kd);
         }
-        let floored = pressure == site.minimum_pressure();
-        sheet.push(step.cite(if floored {
-            &source::ASCE7_MINIMUM
-        } else {
-            &source::ASCE7_WALL_FORCE
-        }));
+        sheet.push(
+            step.cite(if floored && pressure == site.minimum_pressure() {
+                &source::ASCE7_MINIMUM
+            } else {
+                &source::ASCE7_WALL_FORCE
+            }),
+        );
     }
 }
 

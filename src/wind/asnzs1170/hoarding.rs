@@ -32,10 +32,11 @@ use crate::error::{Error, number_within};
 use crate::limit_state::Ultimate;
 use crate::source::{self, Citation};
 use crate::step::Worksheet;
+use crate::units::REL_TOL;
 use crate::units::{Length, Pressure};
 use crate::wind::code::{WindCode, sealed};
 use crate::wind::patterns::{OffCentre, Strip, Uniform, WallPressures, WindCase, Zones};
-use crate::wind::wall::{HAIR, WallEnds, WallShape};
+use crate::wind::wall::{WallEnds, WallShape};
 use crate::wind::wall_wind::WallWind;
 
 /// e/b of oblique wind.
@@ -150,14 +151,14 @@ impl Hoarding {
         let c_over_h = number_within("c/h", c_over_h, 0.0, 1.0)?;
         let b = given.max(LEAST_B_OVER_C);
         let long = 1.7 - 0.5 * c_over_h;
-        let (formula, normal) = if c_over_h < 0.2 * (1.0 - HAIR) {
+        let (formula, normal) = if c_over_h < 0.2 * (1.0 - REL_TOL) {
             let high = 1.4 + 0.3 * b.log10();
-            if given > ZONED_FROM * (1.0 + HAIR) && long > high {
+            if given > ZONED_FROM * (1.0 + REL_TOL) && long > high {
                 (Formula::HighLong, long)
             } else {
                 (Formula::High, high)
             }
-        } else if given > ZONED_FROM * (1.0 + HAIR) {
+        } else if given > ZONED_FROM * (1.0 + REL_TOL) {
             (Formula::Long, long)
         } else {
             let short = 1.3 + 0.5 * (0.3 + b.log10()) * (0.8 - c_over_h);
@@ -180,7 +181,7 @@ impl Hoarding {
     /// Cp,n of wind at 45°.
     #[inline]
     pub fn oblique(&self) -> ObliqueWind {
-        if self.b_over_c <= ZONED_FROM * (1.0 + HAIR) {
+        if self.b_over_c <= ZONED_FROM * (1.0 + REL_TOL) {
             ObliqueWind::OffCentre(self.normal)
         } else if self.is_raised() {
             ObliqueWind::Zones([3.0, 1.5, 0.75])
@@ -204,13 +205,13 @@ impl Hoarding {
     /// c/h up to 0.7: zones are told in c, else in h.
     #[inline]
     pub fn is_raised(&self) -> bool {
-        self.c_over_h <= 0.7 * (1.0 + HAIR)
+        self.c_over_h <= 0.7 * (1.0 + REL_TOL)
     }
 
     /// Is b/c below the table's least?
     #[inline]
     pub fn beyond_table(&self) -> bool {
-        self.b_over_c < LEAST_B_OVER_C * (1.0 - HAIR)
+        self.b_over_c < LEAST_B_OVER_C * (1.0 - REL_TOL)
     }
 }
 
@@ -243,6 +244,7 @@ impl WindCode for AsNzsSite {
             WindCase::OffCentre(_) => "wind at 45°, off centre",
             WindCase::Zones(_) => "wind at 45°, zones",
             WindCase::Along(_) => "wind at 90°, zones",
+            WindCase::Minimum => "none",
         }
     }
 
@@ -283,6 +285,7 @@ impl WindCode for AsNzsSite {
             }),
             zones: zoned,
             along: Some(zones(hoarding.along().zones)),
+            minimum: None,
             resultant: shape.solid_height(),
         };
         let working = AsNzsWorking {
@@ -305,7 +308,7 @@ impl WindCode for AsNzsSite {
             }
             WindCase::OffCentre(_) => &source::LINEAR_SPREAD,
             WindCase::Zones(_) => &source::ASNZS_B2_C,
-            WindCase::Along(_) => &source::ASNZS_B2_D,
+            WindCase::Along(_) | WindCase::Minimum => &source::ASNZS_B2_D,
         }
     }
 

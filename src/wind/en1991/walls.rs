@@ -27,12 +27,13 @@ use crate::error::{Error, number_within};
 use crate::limit_state::Characteristic;
 use crate::source::{self, Citation};
 use crate::step::Worksheet;
+use crate::units::REL_TOL;
 use crate::units::{Length, Pressure, m};
 use crate::wind::code::{WindCode, sealed};
 use crate::wind::patterns::{
     MOST_ZONES, OffCentre, Strip, Uniform, WallPressures, WindCase, Zones,
 };
-use crate::wind::wall::{HAIR, WallEnds, WallShape};
+use crate::wind::wall::{WallEnds, WallShape};
 use crate::wind::wall_wind::WallWind;
 
 /// cf of signboards, EN 1991-1-4 7.4.3, on gross area. Quoted.
@@ -81,7 +82,7 @@ pub fn cp_net(l_over_h: f64, returns: Option<f64>, solidity: f64) -> Result<[f64
         0.0,
         1e9,
     )?;
-    let solidity = number_within("solidity", solidity, LEAST_SOLIDITY - HAIR, 1.0)?;
+    let solidity = number_within("solidity", solidity, LEAST_SOLIDITY - REL_TOL, 1.0)?;
     let (row, u) = row(l);
     let corner = returns.min(1.0);
     let solid = ((solidity - LEAST_SOLIDITY) / (1.0 - LEAST_SOLIDITY)).max(0.0);
@@ -131,13 +132,13 @@ pub struct EnWorking {
 pub(super) fn zone_at(distance: f64) -> usize {
     ZONE_ENDS
         .iter()
-        .filter(|end| distance >= **end * (1.0 - HAIR))
+        .filter(|end| distance >= **end * (1.0 - REL_TOL))
         .count()
 }
 
 impl EnSite {
     fn figure(&self, shape: &WallShape) -> Result<Figure, Error> {
-        if shape.densest() < LEAST_SOLIDITY - HAIR {
+        if shape.densest() < LEAST_SOLIDITY - REL_TOL {
             return self
                 .lattice
                 .map(Figure::Lattice)
@@ -149,8 +150,8 @@ impl EnSite {
         }
         let (foot, top) = shape.dense_part();
         let height = top - foot;
-        let raised = foot.value >= 0.25 * height.value * (1.0 - HAIR);
-        let narrow = shape.length().value <= height.value * (1.0 + HAIR);
+        let raised = foot.value >= 0.25 * height.value * (1.0 - REL_TOL);
+        let narrow = shape.length().value <= height.value * (1.0 + REL_TOL);
         Ok(if raised || narrow {
             Figure::Signboard
         } else {
@@ -177,7 +178,7 @@ impl EnSite {
         let mut count = 0;
         // At most six are added.
         let mut add = |edge: f64| {
-            let there = edges[..count].iter().any(|e| (*e - edge).abs() < HAIR);
+            let there = edges[..count].iter().any(|e| (*e - edge).abs() < REL_TOL);
             if edge < l && !there {
                 edges[count] = edge;
                 count += 1;
@@ -206,7 +207,7 @@ impl EnSite {
     /// ψs of a zone that starts at a distance, in multiples of h, on a wall of
     /// a length.
     pub(super) fn shelter_at(&self, from: f64, length: f64) -> f64 {
-        let inside = from >= 1.0 - HAIR && from < length - 1.0 - HAIR;
+        let inside = from >= 1.0 - REL_TOL && from < length - 1.0 - REL_TOL;
         if inside { self.shelter } else { 1.0 }
     }
 }
@@ -230,7 +231,7 @@ impl WindCode for EnSite {
             WindCase::Uniform => "lattice, 7.11",
             WindCase::OffCentre(_) => "signboard, 7.4.3",
             WindCase::Zones(_) => "zones A to D, 7.4.1",
-            WindCase::Along(_) => "none",
+            WindCase::Along(_) | WindCase::Minimum => "none",
         }
     }
 
@@ -256,6 +257,7 @@ impl WindCode for EnSite {
             off_centre: None,
             zones: None,
             along: None,
+            minimum: None,
             resultant: shape.solid_height(),
         };
         match figure {
@@ -289,7 +291,7 @@ impl WindCode for EnSite {
         match case {
             WindCase::Uniform => &source::EN1991_7_11,
             WindCase::OffCentre(_) => &source::LINEAR_SPREAD,
-            WindCase::Zones(_) | WindCase::Along(_) => &source::EN1991_7_4_1,
+            WindCase::Zones(_) | WindCase::Along(_) | WindCase::Minimum => &source::EN1991_7_4_1,
         }
     }
 

@@ -1,6 +1,6 @@
 //! The working of the wind on a piece of wall: what is the same for every code.
 
-use super::{WallWind, on_wall};
+use super::{HalfBays, WallWind, on_wall};
 use crate::source::Citation;
 use crate::step::{Step, Worksheet};
 use crate::units::{Length, Measurable, Measure, Pressure};
@@ -27,8 +27,24 @@ impl<C: WindCode> WallWind<C> {
     }
 
     /// Writes the working for the force on the piece between two positions in
-    /// one case.
+    /// one case ([`WallWind::force`]).
     pub fn write(&self, case: WindCase, from: Length, to: Length, sheet: &mut Worksheet) {
+        self.write_piece(case, from, to, None, sheet);
+    }
+
+    /// Writes the working for the force on a post in one case ([`WallWind::on_post`]).
+    pub fn write_on_post(&self, case: WindCase, bays: &HalfBays, sheet: &mut Worksheet) {
+        self.write_piece(case, bays.from, bays.to, Some(bays.post), sheet);
+    }
+
+    fn write_piece(
+        &self,
+        case: WindCase,
+        from: Length,
+        to: Length,
+        post: Option<Length>,
+        sheet: &mut Worksheet,
+    ) {
         let shape = &self.shape;
         let from = Length::from_si(on_wall(from, 0.0, shape.length().value));
         let to = Length::from_si(on_wall(to, from.value, shape.length().value));
@@ -47,9 +63,13 @@ impl<C: WindCode> WallWind<C> {
         ));
         sheet.push(Step::given("x2", "tributary strip, to", to));
         match case {
-            WindCase::Uniform | WindCase::OffCentre(_) => {
+            WindCase::Uniform | WindCase::Minimum => {
                 C::write_uniform(self, case, sheet);
-                self.write_one(case, from, to, sheet);
+                self.write_even(case, from, to, sheet);
+            }
+            WindCase::OffCentre(edge) => {
+                C::write_uniform(self, case, sheet);
+                self.write_off_centre(edge, from, to, post, sheet);
             }
             WindCase::Zones(edge) | WindCase::Along(edge) => {
                 sheet.remark(format!(
@@ -86,54 +106,91 @@ impl<C: WindCode> WallWind<C> {
         );
     }
 
-    fn write_one(&self, case: WindCase, from: Length, to: Length, sheet: &mut Worksheet) {
-        let force = self.force(case, from, to);
-        let (pressure, off) = match (case, self.pressures.uniform, self.pressures.off_centre) {
-            (WindCase::OffCentre(edge), _, Some(off)) => (off.pressure, Some((off, edge))),
-            (_, Some(uniform), _) => (uniform.pressure, None),
-            _ => (Pressure::from_si(0.0), None),
+    fn write_even(&self, case: WindCase, from: Length, to: Length, sheet: &mut Worksheet) {
+        let pattern = match case {
+            WindCase::Minimum => self.pressures.minimum,
+            _ => self.pressures.uniform,
         };
-        let step = match off {
-            None => Step::computed(
+        let pressure = pattern.map_or(Pressure::from_si(0.0), |pattern| pattern.pressure);
+        sheet.push(
+            Step::computed(
                 "W",
                 "wind force",
                 sheet.by_system("p*s*(x2 - x1)", "p*s*(x2 - x1)/1000"),
-                force,
-            ),
-            Some((off, Edge::Start)) => Step::computed(
-                "W",
-                "wind force, e B off centre, linear along the wall, towards its start",
-                sheet.by_system(
-                    "p*s*(x2 - x1)*(1 + 12*e*(0.5 - (x1 + x2)/(2*B)))",
-                    "p*s*(x2 - x1)*(1 + 12*e*(0.5 - (x1 + x2)/(2*B)))/1000",
-                ),
-                force,
+                self.force(case, from, to),
             )
-            .with("B", self.shape.length())
-            .with_number("e", off.eccentricity),
-            Some((off, Edge::End)) => Step::computed(
-                "W",
-                "wind force, e B off centre, linear along the wall, towards its end",
-                sheet.by_system(
-                    "p*s*(x2 - x1)*(1 + 12*e*((x1 + x2)/(2*B) - 0.5))",
-                    "p*s*(x2 - x1)*(1 + 12*e*((x1 + x2)/(2*B) - 0.5))/1000",
-                ),
-                force,
-            )
-            .with("B", self.shape.length())
-            .with_number("e", off.eccentricity),
-        };
-        sheet.push(
-            step.with_as("p", pressure, Measure::WindPressure)
-                .with("s", self.shape.panel_height())
-                .with("x1", from)
-                .with("x2", to)
-                .cite(if off.is_some() {
-                    &crate::source::LINEAR_SPREAD
-                } else {
-                    C::clause(self, case, 0)
-                }),
+            .with_as("p", pressure, Measure::WindPressure)
+            .with("s", self.shape.panel_height())
+            .with("x1", from)
+            .with("x2", to)
+            .cite(C::clause(self, case, 0)),
         );
+    }
+
+    /// Writes the force off centre towards an edge: on a piece, or as the reactions of
+    /// the two bays of a post.
+    fn write_off_centre(
+        &self,
+        edge: Edge,
+        from: Length,
+        to: Length,
+        post: Option<Length>,
+        sheet: &mut Worksheet,
+    ) {
+        let Some(off) = self.pressures.off_centre else {
+            return;
+        };
+        let length = self.shape.length();
+        let case = WindCase::OffCentre(edge);
+        let post = post.map(|post| Length::from_si(on_wall(post, from.value, length.value)));
+        // The linear factor at x, from either edge.
+        let at = |x: &str| match edge {
+            Edge::Start => format!("(1 + 12*e*(0.5 - {x}))"),
+            Edge::End => format!("(1 + 12*e*({x} - 0.5))"),
+        };
+        let per_unit = sheet.by_system("", "/1000");
+        let (formula, force) = match post {
+            None => (
+                format!("p*s*(x2 - x1)*{}{per_unit}", at("(x1 + x2)/(2*B)")),
+                self.force(case, from, to),
+            ),
+            Some(post) => (
+                format!(
+                    "p*s*((xp - x1)*{} + (x2 - xp)*{}){per_unit}",
+                    at("(xp + 2*x1)/(3*B)"),
+                    at("(xp + 2*x2)/(3*B)")
+                ),
+                self.on_post(case, &HalfBays { from, post, to }),
+            ),
+        };
+        let meaning = match (edge, post.is_some()) {
+            (Edge::Start, false) => {
+                "wind force, e B off centre, linear along the wall, towards its start"
+            }
+            (Edge::End, false) => {
+                "wind force, e B off centre, linear along the wall, towards its end"
+            }
+            (Edge::Start, true) => {
+                "wind force, e B off centre towards the start, linear along the wall; reactions \
+                 of the two bays as simple spans"
+            }
+            (Edge::End, true) => {
+                "wind force, e B off centre towards the end, linear along the wall; reactions of \
+                 the two bays as simple spans"
+            }
+        };
+        let mut step = Step::computed("W", meaning, formula, force)
+            .with("B", length)
+            .with_number("e", off.eccentricity)
+            .with_as("p", off.pressure, Measure::WindPressure)
+            .with("s", self.shape.panel_height())
+            .with("x1", from)
+            .with("x2", to);
+        if let Some(post) = post {
+            sheet.push(Step::given("xp", "position of the post", post));
+            step = step.with("xp", post);
+        }
+        sheet.push(step.cite(&crate::source::LINEAR_SPREAD));
     }
 
     fn write_many(&self, case: WindCase, from: Length, to: Length, sheet: &mut Worksheet) {

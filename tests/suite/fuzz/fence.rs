@@ -194,7 +194,8 @@ fn asce(draw: &mut Draw<'_>) -> Result<AsceSite, Error> {
                 ResultantHeight::NeverBelowGrounded,
                 ResultantHeight::AsPrinted,
             ]))
-            .eccentric_case(draw.of(&[EccentricCase::Linear, EccentricCase::LinearOnShortWalls]))
+            .eccentric_case(draw.of(&EccentricCase::ALL))
+            .minimum_case(draw.of(&[MinimumCase::OwnCase, MinimumCase::EveryStrip]))
             .hand_over(draw.of(&[HandOver::Guarded, HandOver::AsPrinted]));
         site = site
             .with_options(options)
