@@ -307,7 +307,6 @@ impl Combination<AllowableStress> {
     pub(crate) fn has_omega(&self) -> bool {
         self.level == AllowableStress::AlternativeWithIncrease
             && self.source.id == source::IBC_1605_3_2_WIND.id
-            && self.wind == self.level.wind_factor()
     }
 }
 

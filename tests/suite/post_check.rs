@@ -132,7 +132,7 @@ fn omega_is_not_charged_to_the_post() {
     assert_eq!(basic.without_increase(), basic);
 }
 
-fn pole(ground: Ground, depth: f64, asked: SiteChecks) -> FencePlan {
+fn pole(ground: Ground, depth: f64, asked: &SiteChecks) -> FencePlan {
     let speed = BasicWindSpeed::strength_level(mph(105.0)).unwrap();
     let site = AsceSite::new(Edition::Asce7_22, speed, Exposure::B);
     let fence = FenceRun::new(Panel::new(ft(4.0)).unwrap(), ft(64.0), ft(8.0)).unwrap();
@@ -140,7 +140,7 @@ fn pole(ground: Ground, depth: f64, asked: SiteChecks) -> FencePlan {
     let design = PostDesign::in_concrete(ground, pipe(2.875, 0.16).into(), hole).unwrap();
     FencePlan::new(site, Fence::new(fence), design)
         .with_planned_depth(inch(depth))
-        .with_site_checks(asked)
+        .with_site_checks(*asked)
 }
 
 /// Doubled bearing passes the ground, and the movement at grade under 0.6 W fails its
@@ -151,7 +151,7 @@ fn the_doubling_meets_its_condition() {
     let ground = class(5).as_isolated_pole();
     let stiffness = GroundStiffness::growing(lb_per_cu_in(3.0)).unwrap();
     let lean = SiteChecks::default().with_lean(LeanOptions::new(stiffness));
-    let plan = pole(ground, 60.0, SiteChecks::default());
+    let plan = pole(ground, 60.0, &SiteChecks::default());
     let schedule = plan.schedule().unwrap();
     let post = schedule.post(4).unwrap();
     assert!(post.passes());
@@ -162,7 +162,7 @@ fn the_doubling_meets_its_condition() {
 
     for top in [0.0, 6.0] {
         let ground = ground.discounting_top(inch(top)).unwrap();
-        let plan = pole(ground, 60.0 + top, lean);
+        let plan = pole(ground, 60.0 + top, &lean);
         let schedule = plan.schedule().unwrap();
         let post = schedule.post(4).unwrap();
         let check = post.site.lean.done().unwrap();
@@ -203,7 +203,7 @@ fn the_doubling_meets_its_condition() {
         }
     }
     // Not of a pole that is not doubled.
-    let plain = pole(class(3), 60.0, lean);
+    let plain = pole(class(3), 60.0, &lean);
     let post = plain.schedule().unwrap().post(4).unwrap();
     assert_eq!(post.site.lean.done().unwrap().at_grade, None);
     assert_eq!(post.condition(), None);
@@ -213,7 +213,7 @@ fn the_doubling_meets_its_condition() {
 #[test]
 fn a_row_closer_than_five_widths_names_its_posts() {
     let plan = |spacing: f64| {
-        let plan = pole(class(3), 60.0, SiteChecks::default());
+        let plan = pole(class(3), 60.0, &SiteChecks::default());
         let near = FenceRun::new(Panel::new(ft(4.0)).unwrap(), ft(20.0), ft(spacing)).unwrap();
         plan.with_fence(Fence::new(near))
     };
@@ -239,7 +239,7 @@ fn a_row_closer_than_five_widths_names_its_posts() {
 fn frost_takes_no_presumptive_friction_by_default() {
     let of = |frost: FrostOptions| {
         let asked = SiteChecks::default().with_frost(frost);
-        let plan = pole(class(4), 60.0, asked);
+        let plan = pole(class(4), 60.0, &asked);
         let schedule = plan.schedule().unwrap();
         let post = schedule.post(4).unwrap();
         let text = report::text(&schedule.worksheet(&post, UnitSystem::Us)).to_string();
