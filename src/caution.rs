@@ -90,6 +90,12 @@ cautions! {
     /// ([`crate::source::ASABE_SPACING`]).
     CloseSpacing = "Posts stand closer than three times the footing (4.5 times the post): the soil \
         between them is counted twice (ASABE EP486).";
+    /// Posts of a row closer than five widths ([`crate::source::UFC_SPACING`]).
+    RowSpacing = "Posts of a row across the load stand closer than five times the width that bears: \
+        the soil before one is used by the next too (UFC 3-220-20 6-6.5).";
+    /// Presumptive friction against frost ([`crate::source::IBC_FRICTION`]).
+    DeepFoundationFriction = "Presumptive skin friction was counted against frost. Its clause is of \
+        deep foundations in compression (IBC 1810.3.3.1.4): have an engineer accept it, or test it.";
     /// Tall, slender fences: said above 12 ft, a height chosen here, no source.
     Flexible = "The gust factor 0.85 of ASCE 7, cs cd = 1 of EN 1991-1-4 (below 15 m) and Cdyn = 1 of \
         AS/NZS 1170.2 suppose a stiff structure. A tall fence on slender posts may not be one.";

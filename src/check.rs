@@ -8,6 +8,7 @@
 //! | which check is the worst | [`Governing`] |
 //! | checks made only where asked for | [`SiteChecks`], [`SiteResults`] |
 //! | lean of the top | [`LeanOptions`], [`LeanCheck`] |
+//! | movement at grade of an isolated pole | [`GradeMovement`], [`Condition`] |
 //! | frost | [`FrostOptions`], [`FrostCheck`] |
 //! | pull-out | [`UpliftOptions`], [`UpliftCheck`] |
 //! | weight with bending | [`crate::post::AxialOptions`], [`crate::post::AxialBending`] |
@@ -18,6 +19,7 @@ mod frost;
 mod governing;
 mod lean;
 mod materials;
+mod movement;
 mod post_check;
 mod side;
 mod site;
@@ -28,6 +30,7 @@ pub use frost::{FrostCheck, FrostOptions, FrostRemedy, Grip};
 pub use governing::Governing;
 pub use lean::{Give, GroundStiffness, LeanCheck, LeanForm, LeanOptions};
 pub use materials::{MaterialOptions, Materials, MaterialsSum};
+pub use movement::{Condition, GradeMovement};
 pub use post_check::PostCheck;
 pub use side::{CreditedFriction, SideFriction};
 pub use site::{Checked, SiteChecks, SiteResults};

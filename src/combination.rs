@@ -5,6 +5,7 @@
 //! |---|---|---|---|---|
 //! | ASCE 7 2.4.1, D + 0.6 W and 0.6 D + 0.6 W | 0.6 | 1.0 | 0.6 | quoted |
 //! | IBC alternative, D + 0.6 ω W, ω = 1.3; 2/3 D | 0.78 | 1.0 | 2/3 | from memory (ω and 2/3 published) |
+//! | the same for a check without a stress increase, ω = 1 | 0.6 | 1.0 | 2/3 | from memory |
 //! | ASCE 7 2.3.1, 1.2 D + 1.0 W and 0.9 D + 1.0 W | 1.0 | 1.2 | 0.9 | from memory |
 //! | EN 1990 STR/GEO 6.10 | 1.5 | 1.35 | 1.0 | from memory |
 //! | EN 1990 EQU | 1.5 | 1.1 | 0.9 | from memory |
@@ -273,6 +274,39 @@ impl<L: Combined> Combination<L> {
     ) -> Result<Force, Error> {
         let set = uplift.combination(self);
         Ok(uplift.force * set.wind - set.relieving_weight(weight)?)
+    }
+}
+
+impl Combination<AllowableStress> {
+    /// Returns the set for a check whose allowable stress is not increased, such as
+    /// that of the post itself. ω is 1.3 only where an allowable stress is increased
+    /// (IBC 1605.3.2), which here is soil pressure alone: the factor on wind of the
+    /// alternative family falls from 0.78 to 0.6. The basic family has no ω. Factors
+    /// of your own hold for every check and are returned as they are.
+    ///
+    /// ```
+    /// use groundline::{combination::Combination, limit_state::AllowableStress};
+    /// let ground = Combination::of(AllowableStress::AlternativeWithIncrease);
+    /// assert_eq!((ground.wind(), ground.without_increase().wind()), (0.6 * 1.3, 0.6));
+    /// ```
+    #[must_use]
+    #[inline]
+    pub fn without_increase(&self) -> Self {
+        if self.has_omega() {
+            Self {
+                wind: AllowableStress::Basic.wind_factor(),
+                ..*self
+            }
+        } else {
+            *self
+        }
+    }
+
+    /// Is ω = 1.3 in the factor on wind? Not in factors of the user's own.
+    #[inline]
+    pub(crate) fn has_omega(&self) -> bool {
+        self.level == AllowableStress::AlternativeWithIncrease
+            && self.source.id == source::IBC_1605_3_2_WIND.id
     }
 }
 

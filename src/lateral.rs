@@ -5,7 +5,7 @@
 //! |---|---|---|
 //! | one clay, undrained | Broms 1964a | [`BromsClay`] |
 //! | one sand, drained | Broms 1964b | [`BromsSand`] |
-//! | either, strengths reduced by a quarter | UFC 3-220-20 | [`ReducedClay`], [`ReducedSand`] |
+//! | either, strengths reduced by a quarter, factored loads | UFC 3-220-20 | [`ReducedClay`], [`ReducedSand`] |
 //! | layered, cohesion and friction | Brinch Hansen 1961 | [`Hansen`] |
 //! | a pressure linear, constant or graded over depth | rigid-plastic statics | [`RigidPlastic`] |
 //! | how long a post is for its stiffness | FHWA-HI-97-013 | [`LengthClass`] |
@@ -33,7 +33,7 @@ pub use broms_clay::BromsClay;
 pub use broms_sand::{BromsSand, passive_coefficient};
 pub use hansen::{Drainage, Hansen, HansenConstants};
 pub use length_class::LengthClass;
-pub use reduced::{ReducedClay, ReducedSand};
+pub use reduced::{ReducedClay, ReducedSand, UFC_DEAD, UFC_LIVE};
 pub use rigid_plastic::{PlasticLimit, RigidPlastic};
 
 use crate::error::{Error, size_within, within};

@@ -58,12 +58,15 @@ pub enum AllowableStress {
     #[default]
     Basic,
     /// Alternative combinations with stress increase, D + 0.6 ω W with
-    /// ω = 1.3 (IBC 1605.3.2; 1605.2 from 2021). Not adopted everywhere.
+    /// ω = 1.3 where an allowable stress is increased, which here is lateral
+    /// bearing alone, and ω = 1 elsewhere (IBC 1605.3.2; 1605.2 from 2021). Not
+    /// adopted everywhere.
     AlternativeWithIncrease,
 }
 
 impl AllowableStress {
-    /// The factor on strength-level wind.
+    /// The factor on strength-level wind for the ground; without a stress increase see
+    /// [`crate::combination::Combination::without_increase`].
     ///
     /// ```
     /// use groundline::limit_state::AllowableStress;

@@ -6,7 +6,9 @@ pub use case_b::CaseBReading;
 
 use crate::actions::{FenceWind, LoadCases};
 use crate::caution::{Caution, Cautions};
-use crate::check::{Governing, MaterialsSum, PostCheck, PostDesign, SiteChecks, SiteResults};
+use crate::check::{
+    Condition, Governing, MaterialsSum, PostCheck, PostDesign, SiteChecks, SiteResults,
+};
 use crate::combination::CombinesTo;
 use crate::embedment::{DepthCheck, DepthRule};
 use crate::error::Error;
@@ -312,17 +314,21 @@ where
         // Three times the footing, 4.5 times the post (ASABE EP486).
         let footing = design.foundation().bearing_width().width() * 3.0;
         let member = design.post().section().face_width() * 4.5;
-        let close = post
+        // Five times the width that bears, of a row across the load (UFC 3-220-20).
+        let row = design.foundation().bearing_width().width() * 5.0;
+        let nearest = post
             .arms()
             .flat_map(|arm| [arm.at - arm.from, arm.to - arm.at])
-            .any(|half| {
-                let bay = half * 2.0;
-                half > Length::default() && (bay < footing || bay < member)
-            });
+            .filter(|half| *half > Length::default())
+            .map(|half| half * 2.0)
+            .reduce(|a, b| if b < a { b } else { a });
+        let closer = |least: Length| nearest.is_some_and(|bay| bay < least * (1.0 - 1e-9));
+        let close = closer(footing) || closer(member);
         let cautions = check
             .cautions()
             .and(self.wind_cautions)
-            .with_if(close, Caution::CloseSpacing);
+            .with_if(close, Caution::CloseSpacing)
+            .with_if(closer(row), Caution::RowSpacing);
         let mut scheduled = ScheduledPost {
             post: *post,
             cases,
@@ -383,6 +389,13 @@ where
     pub fn cautions(&self) -> Cautions {
         self.posts()
             .fold(Cautions::default(), |all, post| all.and(post.cautions()))
+    }
+
+    /// Returns the numbers of the posts that a caution is about, along the path.
+    pub fn posts_with(&self, caution: Caution) -> impl Iterator<Item = usize> + '_ {
+        self.posts()
+            .filter(move |post| post.cautions().contains(caution))
+            .map(|post| post.post.number)
     }
 
     /// A rule of thumb against the code formula: every post set to the depth of
@@ -505,6 +518,13 @@ impl<L: LimitState> ScheduledPost<L> {
     /// Its utilization.
     pub fn utilization(&self) -> Utilization {
         self.worst().1
+    }
+
+    /// Returns the condition that a verdict of passing rests on, where lateral bearing
+    /// was doubled as for an isolated pole and the movement at grade was not checked
+    /// (it is with [`crate::check::LeanOptions`]).
+    pub fn condition(&self) -> Option<Condition> {
+        self.site.condition(self.check.condition())
     }
 
     /// Does every check made pass? Ask [`SiteResults::unchecked`] whether each

@@ -4,7 +4,7 @@
 //! The formats are not mixed: the building code compares an allowable-stress
 //! load with allowable bearing; Broms, Hansen and plastic statics compare the
 //! load times an overall factor with the ultimate load; UFC 3-220-20 has its
-//! safety in the strength. The load is the same for all: at allowable-stress
+//! safety in the strength and in load factors. The load is the same for all: at allowable-stress
 //! (service) level. A method that does not apply says why, also one whose depth
 //! would leave the one soil it is for.
 //!
@@ -18,7 +18,7 @@ use crate::embedment::PoleFormula;
 use crate::error::{Error, number_within};
 use crate::lateral::{
     BromsClay, BromsSand, Drainage, Hansen, LateralMethod, LengthClass, Mode, NeededDepth,
-    ReducedClay, ReducedSand, RigidPlastic, passive_coefficient,
+    ReducedClay, ReducedSand, RigidPlastic, UFC_LIVE, passive_coefficient,
 };
 use crate::limit_state::AllowableStress;
 use crate::profile::{BearingSurface, Profile, Soil, Stiffness};
@@ -34,8 +34,9 @@ pub enum SafetyFormat {
     AllowableBearing,
     /// In a factor on the load.
     OverallFactor(f64),
-    /// In the strength of the soil.
-    ReducedStrength,
+    /// In the strength of the soil, and in this factor on the load
+    /// ([`SideBySide::with_ufc_load_factor`]).
+    ReducedStrength(f64),
 }
 
 impl core::fmt::Display for SafetyFormat {
@@ -43,10 +44,16 @@ impl core::fmt::Display for SafetyFormat {
         match self {
             Self::AllowableBearing => f.pad("allowable bearing"),
             Self::OverallFactor(factor) => f.pad(&format!("{factor:.2} on the load")),
-            Self::ReducedStrength => f.pad("3/4 of the strength"),
+            Self::ReducedStrength(factor) => {
+                f.pad(&format!("{factor:.2} on the load, 3/4 of the strength"))
+            }
         }
     }
 }
+
+/// Share of the width that [`Verdict::narrower_needs_less`] compares with; chosen here,
+/// no source.
+pub const NARROWER: f64 = 0.95;
 
 /// What one method says.
 #[derive(Debug, Clone, PartialEq)]
@@ -69,6 +76,10 @@ pub struct Verdict {
     /// The greatest moment in the post under the load itself, where the
     /// method has one.
     pub greatest_moment: Option<Torque>,
+    /// Does a narrower post or footing need less depth here? Where the top is neglected
+    /// to 1.5 b, a wider one neglects more ground than its width gains. Compared with
+    /// [`NARROWER`] of the width, with the same yield moment.
+    pub narrower_needs_less: bool,
     /// Is a rigid method asked of a post that is not short for its ground? None where
     /// that is not known ([`SideBySide::length_class`]).
     pub too_flexible: Option<bool>,
@@ -94,6 +105,7 @@ pub struct SideBySide {
     load: GroundlineActions<AllowableStress>,
     planned: Length,
     factor: f64,
+    ufc_factor: f64,
     code: Option<PoleFormula>,
     yields_at: Option<Torque>,
     rigidity: Option<FlexuralRigidity>,
@@ -133,6 +145,7 @@ impl SideBySide {
             load,
             planned,
             factor: number_within("overall factor", factor, 1.0, 5.0)?,
+            ufc_factor: UFC_LIVE,
             code: None,
             yields_at: None,
             rigidity: None,
@@ -149,9 +162,22 @@ impl SideBySide {
         }
     }
 
+    /// With another load factor for UFC 3-220-20 than 2.0. The default takes the whole
+    /// load as live, the heavier of 1.5 dead and 2.0 live
+    /// ([`crate::source::UFC_LOAD_FACTORS`]); that wind is live is our reading. 1 gives
+    /// the reduced strength alone, which is not the method.
+    ///
+    /// # Errors
+    /// Outside 1 to 5.
+    pub fn with_ufc_load_factor(self, factor: f64) -> Result<Self, Error> {
+        Ok(Self {
+            ufc_factor: number_within("UFC load factor", factor, 1.0, 5.0)?,
+            ..self
+        })
+    }
+
     /// With a post that yields at a moment: compared with the load times the
-    /// overall factor, as the ground is, and with the load itself where the
-    /// safety is in the strength of the soil. What the standard of the post
+    /// factor of the method, as the ground is. What the standard of the post
     /// says about it is another check. A moment out of range is refused by each
     /// method.
     #[must_use]
@@ -196,21 +222,24 @@ impl SideBySide {
     /// Every method, applicable or not, in the order of its safety format.
     pub fn verdicts(&self) -> Vec<Verdict> {
         let overall = SafetyFormat::OverallFactor(self.factor);
-        let reduced = SafetyFormat::ReducedStrength;
-        let (profile, width, my) = (&self.profile, self.width, self.yields_at);
+        let reduced = SafetyFormat::ReducedStrength(self.ufc_factor);
+        let (profile, my) = (&self.profile, self.yields_at);
         let mut all = Vec::new();
         all.extend(self.code.map(|formula| self.by_code(&formula)));
-        all.push(
-            self.by("Broms, cohesive", &source::BROMS_CLAY, overall, |depth| {
+        all.push(self.by(
+            "Broms, cohesive",
+            &source::BROMS_CLAY,
+            overall,
+            |width, depth| {
                 let method = BromsClay::of(profile, width, depth)?;
                 my.map_or(Ok(method), |my| method.yielding_at(my))
-            }),
-        );
+            },
+        ));
         all.push(self.by(
             "Broms, cohesionless",
             &source::BROMS_SAND,
             overall,
-            |depth| {
+            |width, depth| {
                 let method = BromsSand::of(profile, width, depth)?;
                 my.map_or(Ok(method), |my| method.yielding_at(my))
             },
@@ -232,7 +261,7 @@ impl SideBySide {
             &[("Brinch Hansen", "rigid-plastic", Drainage::Drained)]
         };
         for (name, _, drainage) in ways {
-            all.push(self.by(name, &source::HANSEN, overall, |_| {
+            all.push(self.by(name, &source::HANSEN, overall, |width, _| {
                 let method = Hansen::new(profile, width, *drainage)?;
                 match my {
                     Some(my) => method.yielding_at(my),
@@ -241,16 +270,18 @@ impl SideBySide {
             }));
         }
         for (_, name, drainage) in ways {
-            all.push(self.by(name, &source::RIGID_PLASTIC, overall, |depth| {
-                let method = self.plastic(depth, *drainage)?;
-                my.map_or(Ok(method), |my| method.yielding_at(my))
-            }));
+            all.push(
+                self.by(name, &source::RIGID_PLASTIC, overall, |width, depth| {
+                    let method = self.plastic(width, depth, *drainage)?;
+                    my.map_or(Ok(method), |my| method.yielding_at(my))
+                }),
+            );
         }
         all.push(self.by(
             "UFC 3-220-20, undrained",
             &source::UFC_REDUCED,
             reduced,
-            |depth| {
+            |width, depth| {
                 let method = ReducedClay::of(profile, width, depth)?;
                 my.map_or(Ok(method), |my| method.yielding_at(my))
             },
@@ -259,7 +290,7 @@ impl SideBySide {
             "UFC 3-220-20, drained",
             &source::UFC_REDUCED,
             reduced,
-            |depth| {
+            |width, depth| {
                 let method = ReducedSand::of(profile, width, depth)?;
                 my.map_or(Ok(method), |my| method.yielding_at(my))
             },
@@ -280,7 +311,12 @@ impl SideBySide {
     }
 
     /// 3 γ′ Kp z in one sand, the graded pressure in one clay.
-    fn plastic(&self, depth: Length, drainage: Drainage) -> Result<RigidPlastic, Error> {
+    fn plastic(
+        &self,
+        width: Length,
+        depth: Length,
+        drainage: Drainage,
+    ) -> Result<RigidPlastic, Error> {
         let none = Error::NotApplicable {
             field: "soil",
             reason: "plastic statics wants one soil without cohesion, and no discounted top",
@@ -299,9 +335,9 @@ impl SideBySide {
                     .uniform_weight(depth)
                     .filter(|_| soil.cohesion().value == 0.0)
                     .ok_or(none)?;
-                RigidPlastic::linear(weight * (3.0 * passive_coefficient(phi)), self.width)
+                RigidPlastic::linear(weight * (3.0 * passive_coefficient(phi)), width)
             }
-            (_, Some(su)) => RigidPlastic::graded_clay(su, self.width),
+            (_, Some(su)) => RigidPlastic::graded_clay(su, width),
             (_, None) => Err(none),
         }
     }
@@ -318,6 +354,7 @@ impl SideBySide {
             utilization: check.map(|check| check.utilization()),
             mode: None,
             greatest_moment: None,
+            narrower_needs_less: false,
             too_flexible: self.too_flexible(),
         }
     }
@@ -334,13 +371,17 @@ impl SideBySide {
         name: &'static str,
         source: &'static Citation,
         format: SafetyFormat,
-        of: impl Fn(Length) -> Result<M, Error>,
+        of: impl Fn(Length, Length) -> Result<M, Error>,
     ) -> Verdict {
+        let of_narrower = |depth| of(self.width * NARROWER, depth).ok();
+        let of = |depth| of(self.width, depth);
         let force = self.load.shear().abs();
         let height = self.load.height();
         let target = match format {
-            SafetyFormat::OverallFactor(factor) => force * factor,
-            SafetyFormat::AllowableBearing | SafetyFormat::ReducedStrength => force,
+            SafetyFormat::OverallFactor(factor) | SafetyFormat::ReducedStrength(factor) => {
+                force * factor
+            }
+            SafetyFormat::AllowableBearing => force,
         };
         let method = match of(self.planned) {
             Ok(method) => method,
@@ -353,6 +394,7 @@ impl SideBySide {
                     utilization: None,
                     mode: None,
                     greatest_moment: None,
+                    narrower_needs_less: false,
                     too_flexible: self.too_flexible(),
                 };
             }
@@ -367,6 +409,10 @@ impl SideBySide {
             }
             other => other,
         };
+        let narrower = of_narrower(self.planned).and_then(|method| {
+            let needed = method.needed_depth(target, height).ok()?;
+            needed.depth()
+        });
         let ultimate = method.ultimate(self.planned, height).ok();
         let greatest = method.greatest_moment(force, height).ok();
         Verdict {
@@ -377,6 +423,12 @@ impl SideBySide {
             utilization: ultimate.map(|ultimate| Utilization::of(target, ultimate.shear)),
             mode: ultimate.map(|ultimate| ultimate.mode),
             greatest_moment: greatest.map(|at| at.moment),
+            narrower_needs_less: narrower.is_some_and(|least| {
+                needed
+                    .ok()
+                    .and_then(NeededDepth::depth)
+                    .is_some_and(|depth| least < depth)
+            }),
             too_flexible: self.too_flexible(),
         }
     }

@@ -142,7 +142,7 @@ citations! {
     CFE_2008 = "cfe-2008/pressure", "CFE, Manual de Diseno de Obras Civiles, Diseno por Viento, 2008", "p. 4.III.68", Published;
 
     IBC_1605_3_2 = "ibc/1605.3.2", "IBC", "1605.3.2 (1605.2 from 2021), one-third increase with the alternative combinations", Published;
-    IBC_1605_3_2_WIND = "ibc/1605.3.2-wind", "IBC", "1605.3.2, D + 0.6 omega W with omega = 1.3", FromMemory;
+    IBC_1605_3_2_WIND = "ibc/1605.3.2-wind", "IBC", "1605.3.2, D + 0.6 omega W, omega = 1.3 with a stress increase, else 1", FromMemory;
     IBC_1806_2 = "ibc-2012/1806.2", "IBC 2012", "Table 1806.2", Published;
     IBC_1806_3_4 = "ibc/1806.3.4", "IBC", "1806.3.4", Quoted;
     IBC_1807_3_2_1 = "ibc/1807.3.2.1", "IBC", "1807.3.2.1, Eq. 18-1", Published;
@@ -160,6 +160,7 @@ citations! {
     BETA_METHOD = "beta-method", "NAVFAC DM-7.2", "K sigma' tan delta", FromMemory;
     BREAKOUT = "meyerhof-adams-1968", "Meyerhof and Adams 1968", "circular plate in sand (as in Das, Principles of Foundation Engineering, Ex. 4.7)", FromMemory;
     WOOD_BOND = "hoyle-woeste/bond", "Hoyle and Woeste 1989", "p. 336, treated wood in concrete", Quoted;
+    ADFREEZE_ON_STEEL = "domaschuk/adfreeze", "Domaschuk, Frost heave forces on embedded structural units", "measured on steel in silt", Quoted;
     CFEM_ADFREEZE = "cfem/adfreeze", "Canadian Foundation Engineering Manual, 4th ed.", "adfreeze, after Penner", Quoted;
     FROST_DEPTH = "aldrich-paynter-1953", "Aldrich and Paynter 1953", "Stefan and modified Berggren formulas", Published;
     EN1990_ANNEX_D = "en1990/annex-d", "EN 1990", "Annex D, D.7, Table D.1", Quoted;
@@ -180,6 +181,8 @@ citations! {
     BROMS_SAND_RESTRAINED = "broms-1964b/restrained", "Broms 1964b", "cohesionless soil, restrained head, short (Fundamentals of Foundation Engineering, eqs. 6.121, 6.122)", Published;
     BROMS_SAND_RESTRAINED_LONG = "broms-1964b/restrained-long", "Broms 1964b", "cohesionless soil, restrained head, post yields", FromMemory;
     BROMS_INTERMEDIATE = "broms/intermediate", "Statics of Broms' reactions", "restrained head that yields while the ground fails", Derived;
+    UFC_LOAD_FACTORS = "ufc-3-220-20/6-55", "UFC 3-220-20 (16 Jan 2025)", "eqs. 6-55, 6-56, load factors 1.5 dead, 2.0 live", Quoted;
+    UFC_SPACING = "ufc-3-220-20/6-6.5", "UFC 3-220-20 (16 Jan 2025)", "6-6.5, spacing of a row across the load", Quoted;
     UFC_REDUCED = "ufc-3-220-20/6-57", "UFC 3-220-20 (16 Jan 2025)", "eqs. 6-57 to 6-65", Quoted;
     HANSEN = "brinch-hansen-1961", "Brinch Hansen 1961", "Bulletin 12, pp. 5-9", Quoted;
     RIGID_PLASTIC = "rigid-plastic", "Statics of a rigid post in plastic ground", "", Derived;

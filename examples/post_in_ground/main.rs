@@ -226,7 +226,9 @@ fn report(flags: &Flags, system: UnitSystem) -> Result<(String, Option<Response>
          asks for        depth by the method's own safety format; they are not mixed\n\
          used at         the planned depth, fails above 1.00\n\
          greatest moment in the post under the load itself\n\
-         *               a rigid method on a post that is not short for its ground\n\n\
+         *               a rigid method on a post that is not short for its ground\n\
+         †               5 % less width needs less depth: the neglected top is 1.5 times the width\n\
+         UFC 3-220-20    1.5 on dead load, 2.0 on live; wind is taken as live, our reading\n\n\
          Not for this ground:\n  {}\n\n\
          Lean, elastic-plastic springs, wind spread over the fence:\n{lean}\n\n\
          Cautions\n{}",
@@ -262,7 +264,11 @@ fn row(verdict: &Verdict, system: UnitSystem) -> [String; 6] {
             }
         ),
         verdict.format.to_string(),
-        needed,
+        if verdict.narrower_needs_less {
+            format!("{needed} †")
+        } else {
+            needed
+        },
         verdict.utilization.map_or(String::new(), |u| u.to_string()),
         verdict
             .greatest_moment

@@ -167,7 +167,7 @@ fn printed(sheet: &Sheet<'_>, folder: &Path) -> String {
     );
     out += "Cautions\n";
     for caution in sheet.cautions.iter() {
-        let _ = writeln!(out, "  - {caution}");
+        let _ = writeln!(out, "  - {}", sheet.caution(caution));
     }
     out
 }

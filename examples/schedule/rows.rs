@@ -2,7 +2,9 @@
 
 use super::job::Job;
 use groundline::backfill::Setting;
-use groundline::check::{Checked, FrostCheck, Governing, LeanCheck, SiteResults};
+use groundline::check::{
+    Checked, Condition, FrostCheck, Governing, GradeMovement, LeanCheck, SiteResults,
+};
 use groundline::combination::CombinesTo;
 use groundline::fence::{Arm, PostKind};
 use groundline::foundation::HoleShape;
@@ -39,6 +41,7 @@ pub(crate) struct Row {
     pub(crate) strength: Utilization,
     pub(crate) bearing: Option<Utilization>,
     pub(crate) governing: Governing,
+    pub(crate) condition: Option<Condition>,
     pub(crate) source: &'static Citation,
     pub(crate) utilization: Utilization,
     pub(crate) failing: Vec<Governing>,
@@ -109,6 +112,7 @@ impl Row {
             strength: check.strength.worst(),
             bearing: check.bearing.map(|bearing| bearing.utilization),
             governing,
+            condition: post.condition(),
             source: source_of(governing, &post.site).unwrap_or_else(|| check.source()),
             utilization: post.utilization(),
             failing: post.failing().collect(),
@@ -142,7 +146,10 @@ impl Row {
                 Some(_) => "passes",
                 None => "passes dug to the required depth",
             };
-            return passes.to_owned();
+            return match self.condition {
+                Some(condition) => format!("{passes}, {condition}"),
+                None => passes.to_owned(),
+            };
         }
         parts.join("; ")
     }
@@ -195,6 +202,7 @@ fn source_of(governing: Governing, site: &SiteResults) -> Option<&'static Citati
     match governing {
         Governing::Lean => site.lean.done().map(LeanCheck::source),
         Governing::FrostUplift => site.frost.done().map(FrostCheck::source),
+        Governing::GradeMovement => Some(GradeMovement::source()),
         Governing::PullOut => site.uplift.done().map(|uplift| uplift.resistance.source),
         Governing::AxialBending => site.axial.done().map(AxialBending::source),
         _ => None,

@@ -6,7 +6,7 @@ use super::job::site::Site;
 use super::rows::{Row, State};
 use groundline::actions::PressurePicture;
 use groundline::backfill::Setting;
-use groundline::caution::Cautions;
+use groundline::caution::{Caution, Cautions};
 use groundline::check::MaterialsSum;
 use groundline::combination::CombinesTo;
 use groundline::fence::PostKind;
@@ -33,6 +33,8 @@ pub(crate) struct Sheet<'a> {
     /// are several; nothing where no quantities were asked for.
     pub(crate) quantities: Vec<Quantity>,
     pub(crate) cautions: Cautions,
+    /// Cautions on the spacing of posts, and the numbers of their posts.
+    pub(crate) spacing: Vec<(Caution, Vec<usize>)>,
     pub(crate) document: &'static str,
     /// The state the wind is stated at.
     pub(crate) level: &'static str,
@@ -184,6 +186,9 @@ where
             .reduce(|a, b| if b > a { b } else { a });
         HolePicture::of(&post, top?, job.asked.frost_depth())
     });
+    let spacing = [Caution::CloseSpacing, Caution::RowSpacing]
+        .map(|caution| (caution, schedule.posts_with(caution).collect()))
+        .into();
     let runs = 0..schedule.wind().runs().len();
     let pressures = runs
         .filter_map(|run| schedule.wind().picture(run))
@@ -196,10 +201,24 @@ where
         hole,
         quantities: quantities(&schedule, job, &rows),
         cautions,
+        spacing,
         document: site.document(),
         level: groundline::limit_state::LimitState::name(site.level()),
         rows,
     })
+}
+
+impl Sheet<'_> {
+    /// A caution in full, with its posts where it is on their spacing.
+    pub(crate) fn caution(&self, caution: Caution) -> String {
+        let posts = self.spacing.iter().find(|(one, _)| *one == caution);
+        let posts = posts.map_or(&[][..], |(_, posts)| posts);
+        if posts.is_empty() {
+            return caution.text().to_owned();
+        }
+        let numbers: Vec<_> = posts.iter().map(usize::to_string).collect();
+        format!("{} Posts {}.", caution.text(), numbers.join(", "))
+    }
 }
 
 /// The quantities of each run, of the fence, and of each filling.

@@ -11,6 +11,7 @@ mod flags;
 mod print;
 
 use flags::Flags;
+use groundline::caution::Caution;
 use groundline::plan::FencePlan;
 use groundline::report;
 use std::process::ExitCode;
@@ -60,7 +61,15 @@ fn run(flags: &Flags) -> Result<String, String> {
     }
     out += "\nCautions\n";
     for caution in schedule.cautions().iter() {
-        out.extend(["  - ", caution.text(), "\n"]);
+        out.extend(["  - ", caution.text()]);
+        if matches!(caution, Caution::CloseSpacing | Caution::RowSpacing) {
+            let posts: Vec<_> = schedule
+                .posts_with(caution)
+                .map(|number| number.to_string())
+                .collect();
+            out.extend([" Posts ", &posts.join(", "), "."]);
+        }
+        out += "\n";
     }
     out += "\nThe working of a post, line by line: --worksheet POST. The pressure along\nthe fence: --pressures. All flags: --help.\n";
     Ok(out)

@@ -2,7 +2,7 @@
 
 use crate::flags::Flags;
 use comfy_table::{CellAlignment, Table, presets};
-use groundline::check::Governing;
+use groundline::check::{Condition, Governing};
 use groundline::embedment::{DepthCap, DepthRule};
 use groundline::fence::{Arm, Hinges};
 use groundline::foundation::{HoleShape, Restraint};
@@ -184,6 +184,7 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
     let (mut required, mut planned) = (Volume::default(), Volume::default());
     let (mut count, mut failing, mut weak, mut beyond) = (0, 0, 0, 0);
     let mut deepest: Option<ScheduledPost> = None;
+    let mut condition: Option<Condition> = None;
     for post in schedule.posts() {
         let check = &post.check;
         let volume = |depth| check.design().foundation().concrete_volume(depth);
@@ -195,6 +196,7 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
         count += 1;
         failing += usize::from(!post.passes());
         weak += usize::from(check.post_is_too_weak());
+        condition = condition.or(post.condition().filter(|_| post.passes()));
         beyond += usize::from(check.required.beyond_limit());
         if deepest.is_none_or(|d| check.required.depth() > d.check.required.depth()) {
             deepest = Some(post);
@@ -225,6 +227,12 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
     } else {
         String::new()
     };
+    let condition = condition.map_or(String::new(), |condition| {
+        format!(
+            "The others pass {condition} ({}).\n",
+            condition.source().clause
+        )
+    });
     let beyond = if beyond > 0 {
         format!(
             "{beyond} of {count} required depths are beyond 12 ft: use a wider hole or another footing.\n"
@@ -249,11 +257,11 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
          shear     at grade in that case, and moment about grade, at allowable-stress level\n\
          required  depth by IBC 1807.3.2, rounded up; * beyond 12 ft, no answer for a fence post\n\
          ground    utilization of the ground at the planned depth; fails above 1.00\n\
-         post      utilization of the post itself, at the planned or required depth, the deeper\n\
+         post      utilization of the post itself, at the required depth: a deeper hole adds none\n\
          governs   the worst check, or every check that fails; concrete is net, to the required \
          depth\n\n\
          {failing} of {count} posts fail as planned.{deepest}\n\
-         {weak}{beyond}{concrete}",
+         {condition}{weak}{beyond}{concrete}",
     )
 }
 

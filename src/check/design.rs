@@ -1,10 +1,10 @@
 //! What is checked: a kind of post in a kind of hole in a ground.
 
 use super::{Governing, PostCheck};
-use crate::actions::GroundlineActions;
+use crate::actions::{GroundlineActions, LoadCase};
 use crate::backfill::{RestDays, Setting};
 use crate::caution::{Caution, Cautions};
-use crate::combination::Combination;
+use crate::combination::{Combination, CombinesTo};
 use crate::embedment::{DepthCap, PoleFormula};
 use crate::error::Error;
 use crate::foundation::{Foundation, Hole, Restraint, SquareWidth};
@@ -252,6 +252,21 @@ impl PostDesign {
     pub const fn combination(&self) -> &Combination<AllowableStress> {
         &self.combination
     }
+    /// The actions of a case for the post itself, whose stresses are not increased,
+    /// beside those for the ground.
+    #[inline]
+    pub(super) fn post_actions<L: CombinesTo<AllowableStress>>(
+        &self,
+        case: &LoadCase<L>,
+        of_ground: &GroundlineActions<AllowableStress>,
+    ) -> GroundlineActions<AllowableStress> {
+        if self.combination.has_omega() {
+            case.wind
+                .combined(&case.dead, &self.combination.without_increase())
+        } else {
+            *of_ground
+        }
+    }
     /// What a post set to a depth carries: the shear, acting at a height above
     /// grade, at which the first check of ground and post reaches 1, with its
     /// moment; and which check that is. Embedment, bending and shear of the post
@@ -279,25 +294,36 @@ impl PostDesign {
     ) -> Result<(GroundlineActions<AllowableStress>, Governing), Error> {
         let level = self.combination.level();
         let ground = self.formula.capacity(depth, height, level)?;
-        // Every check is linear in the load; the ground's share is 1 here.
-        let check = PostCheck::of_actions(self, &ground, Some(depth))?;
-        let (governing, most) = [
-            (Governing::Embedment, Utilization::FULL),
-            (Governing::Bending, check.strength.bending),
-            (Governing::Shear, check.strength.shear),
-        ]
-        .into_iter()
-        .fold((Governing::Embedment, Utilization::FULL), |worst, next| {
-            if next.1 > worst.1 { next } else { worst }
-        });
-        let scale = 1.0 / most.ratio();
-        let holds = GroundlineActions::new(
-            ground.shear() * scale,
-            ground.moment() * scale,
-            ground.axial(),
-            level,
-        )?;
-        Ok((holds, governing))
+        let scaled = |share: f64| {
+            let (shear, moment) = (ground.shear() * share, ground.moment() * share);
+            GroundlineActions::new(shear, moment, ground.axial(), level)
+        };
+        let post = |share: f64| {
+            let check = PostCheck::of_actions(self, &scaled(share)?, Some(depth))?;
+            let strength = check.strength;
+            Ok(if strength.bending >= strength.shear {
+                (Governing::Bending, strength.bending)
+            } else {
+                (Governing::Shear, strength.shear)
+            })
+        };
+        let (mut governing, most) = post(1.0)?;
+        if most <= Utilization::FULL {
+            return Ok((ground, Governing::Embedment));
+        }
+        // The post bends at the depth its load requires, so less than in proportion:
+        // the share of the ground's load at which it is used up lies between 0 and 1.
+        let (mut low, mut high) = (0.0, 1.0);
+        for _ in 0..80 {
+            let middle = 0.5 * (low + high);
+            let (which, used) = post(middle)?;
+            if used <= Utilization::FULL {
+                low = middle;
+            } else {
+                (high, governing) = (middle, which);
+            }
+        }
+        Ok((scaled(low)?, governing))
     }
 
     /// The pole formula of this design.

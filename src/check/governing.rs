@@ -1,4 +1,4 @@
-//! The checks by name. The last four are made only where asked for
+//! The checks by name. The last five are made only where asked for
 //! ([`crate::check::SiteChecks`]).
 
 /// Which check governs.
@@ -21,11 +21,14 @@ pub enum Governing {
     PullOut,
     /// Weight and bending of the post together.
     AxialBending,
+    /// Movement of an isolated pole at grade against ½ in, where the stiffness of the
+    /// ground was given.
+    GradeMovement,
 }
 
 impl Governing {
     /// Every check.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Embedment,
         Self::Bending,
         Self::Shear,
@@ -34,6 +37,7 @@ impl Governing {
         Self::FrostUplift,
         Self::PullOut,
         Self::AxialBending,
+        Self::GradeMovement,
     ];
 
     /// Its name.
@@ -48,6 +52,7 @@ impl Governing {
             Self::FrostUplift => "frost uplift",
             Self::PullOut => "pull-out",
             Self::AxialBending => "axial load with bending",
+            Self::GradeMovement => "movement at grade",
         }
     }
 }

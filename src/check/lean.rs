@@ -15,7 +15,11 @@
 //! EI is that of the post alone; concrete around it is not counted. Restraint
 //! at grade has no closed form here. Second-order effects of weight are not in
 //! it. Rotations beyond some 0.2 are no prediction, but fail any limit.
+//!
+//! Of an isolated pole the movement at grade is checked with it
+//! ([`super::GradeMovement`]).
 
+use super::movement::GradeMovement;
 use super::site::{NO_CASE, Standing};
 use crate::combination::CombinesTo;
 use crate::error::{Error, number_within, within};
@@ -191,6 +195,9 @@ pub struct LeanCheck {
     pub limit: Option<f64>,
     /// Ratio over limit, if there is one.
     pub utilization: Option<Utilization>,
+    /// Movement at grade against ½ in, of an isolated pole
+    /// ([`crate::ground::Ground::as_isolated_pole`]); none of any other post.
+    pub at_grade: Option<GradeMovement>,
     ground: GroundStiffness,
     own_rigidity: bool,
 }
@@ -218,8 +225,11 @@ impl LeanCheck {
         let embedment = post.check.depth() - top;
         let (form, give) = asked.ground.give(rigidity, embedment)?;
         let mut worst: Option<Self> = None;
+        let mut moved: Option<GradeMovement> = None;
         for case in post.cases {
-            let set = case.wind.level().resolve(design.combination());
+            // No allowable stress is increased in a movement.
+            let set = design.combination().without_increase();
+            let set = case.wind.level().resolve(&set);
             let shear = (case.wind.shear() * set.wind()).abs();
             let at_grade = (case.wind.moment() * set.wind()).abs();
             let wind_moment = at_grade + moment(shear, top);
@@ -229,6 +239,17 @@ impl LeanCheck {
                 asked
                     .ground
                     .movement(&give, embedment, shear, wind_moment + couples);
+            let grade = GradeMovement::new(
+                (shear, wind_moment + couples),
+                (movement, rotation),
+                top,
+                rigidity,
+            );
+            if design.ground().is_isolated_pole()
+                && moved.is_none_or(|worst| grade.movement > worst.movement)
+            {
+                moved = Some(grade);
+            }
             let lean = lean.on_ground(movement, rotation);
             let ratio = (lean.total() / post.height).value;
             let check = Self {
@@ -246,6 +267,7 @@ impl LeanCheck {
                 utilization: asked
                     .limit
                     .map(|limit| Utilization::of(lean.total(), post.height * limit)),
+                at_grade: None,
                 ground: asked.ground,
                 own_rigidity: given.is_some(),
             };
@@ -253,7 +275,11 @@ impl LeanCheck {
                 worst = Some(check);
             }
         }
-        worst.ok_or(NO_CASE)
+        let worst = worst.ok_or(NO_CASE)?;
+        Ok(Self {
+            at_grade: moved,
+            ..worst
+        })
     }
 
     /// What the ground holds against turning: the moment alone, without shear, that
@@ -358,6 +384,12 @@ impl LeanCheck {
             }
             _ => {}
         }
+        if let Some(grade) = &self.at_grade {
+            grade.write(sheet, |sheet| {
+                let at = (grade.in_ground, grade.rotation);
+                self.write_movement((grade.shear, grade.moment), at, sheet);
+            });
+        }
     }
 
     /// Movement and rotation in the ground.
@@ -373,7 +405,6 @@ impl LeanCheck {
         ] {
             sheet.push(Step::given_number(symbol, meaning, value).cite(self.form.source()));
         }
-        let (y0, t0) = self.ground.formulas();
         let (loaded_by, length) = (self.wind_moment + self.couples, self.embedment);
         sheet.push(
             Step::computed("M", "moment there", "Mw + C", loaded_by)
@@ -381,12 +412,25 @@ impl LeanCheck {
                 .with("C", self.couples),
         );
         sheet.push(Step::given("L", "length in the ground that counts", length));
+        let at = (self.lean.movement(), self.lean.rotation());
+        self.write_movement((self.shear, loaded_by), at, sheet);
+    }
+
+    /// Movement and rotation where the ground begins to count, under a shear and a
+    /// moment there.
+    fn write_movement(
+        &self,
+        (shear, moment): (Force, Torque),
+        (movement, rotation): (Length, Angle),
+        sheet: &mut Worksheet,
+    ) {
+        let (y0, t0) = self.ground.formulas();
         let loaded = |step: Step| {
             let step = step
                 .with_number("cm", self.give.crossed)
-                .with("V", self.shear)
-                .with("M", loaded_by)
-                .with("L", length)
+                .with("V", shear)
+                .with("M", moment)
+                .with("L", self.embedment)
                 .cite(self.form.source());
             match self.ground.0 {
                 Stiffness::Constant(k) => step.with("k", k),
@@ -394,22 +438,12 @@ impl LeanCheck {
             }
         };
         sheet.push(
-            loaded(Step::computed(
-                "y0",
-                "movement in the ground",
-                y0,
-                self.lean.movement(),
-            ))
-            .with_number("cv", self.give.by_shear),
+            loaded(Step::computed("y0", "movement in the ground", y0, movement))
+                .with_number("cv", self.give.by_shear),
         );
         sheet.push(
-            loaded(Step::computed(
-                "q0",
-                "rotation in the ground",
-                t0,
-                self.lean.rotation(),
-            ))
-            .with_number("cr", self.give.by_moment),
+            loaded(Step::computed("q0", "rotation in the ground", t0, rotation))
+                .with_number("cr", self.give.by_moment),
         );
     }
 }

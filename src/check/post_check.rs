@@ -2,7 +2,7 @@
 
 mod working;
 
-use super::{Governing, PostDesign};
+use super::{Condition, Governing, PostDesign};
 use crate::actions::{GroundlineActions, LoadCase};
 use crate::bearing::BearingCheck;
 use crate::caution::{Caution, Cautions};
@@ -32,10 +32,15 @@ pub struct PostCheck<L: LimitState = Strength> {
     pub planned_case: Option<LoadCase<L>>,
     /// The case worst for the post itself.
     pub strength_case: Option<LoadCase<L>>,
-    /// The post against it, at the planned depth or the required one,
-    /// whichever is deeper: the moment below grade grows with depth. (Shear
-    /// falls with it; at a planned depth too shallow, where the ground fails
-    /// first, the shear is that of the required depth.)
+    /// The post against it, with the moment and shear of a rigid post at the required
+    /// depth, whatever the planned one. The ground pressures that hold the post there
+    /// are still in balance and allowed in any deeper hole (static theorem;
+    /// [`crate::source::BELOW_GRADE`]), so a deeper hole never makes the post worse; in a
+    /// hole too shallow the ground fails first. Bending falls where the required depth
+    /// falls, as in a wider hole or better ground; the reversed shear near the bottom
+    /// rises there. Where there is no load the required depth is zero, and 0.1 ft is
+    /// taken. The wind is that of
+    /// [`crate::combination::Combination::without_increase`].
     pub strength: PostStrengthCheck,
     /// The base, where the ground has a vertical pressure, under the heaviest case.
     pub bearing: Option<BearingCheck>,
@@ -46,9 +51,10 @@ pub struct PostCheck<L: LimitState = Strength> {
     pub utilization: Utilization,
 }
 
-/// Allowable-stress actions, the case they come from, and whether their
-/// moment may have any direction.
+/// Allowable-stress actions for the ground and for the post, the case they come
+/// from, and whether their moment may have any direction.
 type Considered<L> = (
+    GroundlineActions<AllowableStress>,
     GroundlineActions<AllowableStress>,
     Option<LoadCase<L>>,
     bool,
@@ -57,7 +63,8 @@ type Considered<L> = (
 impl PostCheck {
     /// Checks one post for actions an engineer has at allowable-stress level,
     /// square to a face of the post. Their own load combinations hold, not
-    /// those of the design.
+    /// those of the design, for the ground and for the post alike: with the
+    /// alternative family the post is charged the ω that is in them.
     ///
     /// # Errors
     /// As [`PostCheck::new`].
@@ -80,7 +87,27 @@ impl PostCheck {
         actions: &GroundlineActions<AllowableStress>,
         planned: Option<Length>,
     ) -> Result<Self, Error> {
-        Self::consider(design, core::iter::once((*actions, None, false)), planned)
+        Self::consider(
+            design,
+            core::iter::once((*actions, *actions, None, false)),
+            planned,
+        )
+    }
+}
+
+impl<L: LimitState> PostCheck<L> {
+    /// What was checked.
+    pub const fn design(&self) -> &PostDesign {
+        &self.design
+    }
+
+    /// Returns the condition that a verdict of passing rests on: that of an isolated
+    /// pole ([`crate::ground::Ground::as_isolated_pole`]), whose movement at grade is
+    /// not checked here. Of a post of a schedule see
+    /// [`crate::plan::ScheduledPost::condition`].
+    pub fn condition(&self) -> Option<Condition> {
+        let doubled = self.design.ground().is_isolated_pole();
+        doubled.then_some(Condition::HalfInchAtGrade)
     }
 }
 
@@ -100,7 +127,12 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
             design,
             cases.iter().map(|case| {
                 let actions = case.wind.combined(&case.dead, design.combination());
-                (actions, Some(*case), case.is_skew())
+                (
+                    actions,
+                    design.post_actions(case, &actions),
+                    Some(*case),
+                    case.is_skew(),
+                )
             }),
             planned,
         )
@@ -119,7 +151,7 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
         };
         let mut required: Option<(RequiredDepth, Option<LoadCase<L>>)> = None;
         let mut plan: Option<(DepthCheck, Option<LoadCase<L>>)> = None;
-        for (actions, case, _) in considered.clone() {
+        for (actions, _, case, _) in considered.clone() {
             let depth = formula.required(&actions)?;
             if required.is_none_or(|(worst, _)| depth.depth() > worst.depth()) {
                 required = Some((depth, case));
@@ -134,20 +166,13 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
         let (required, required_case) = required.ok_or(none)?;
 
         let top = design.ground().discounted_top();
-        let mut counts = ft(0.1);
-        for depth in [
-            required.depth_that_counts(),
-            planned.map_or(counts, |planned| planned - top),
-        ] {
-            if depth > counts {
-                counts = depth;
-            }
-        }
+        let (least, counts) = (ft(0.1), required.depth_that_counts());
+        let counts = if counts > least { counts } else { least };
         let restraint = design.foundation().restraint();
         let mut strength: Option<(PostStrengthCheck, Option<LoadCase<L>>)> = None;
         let mut bearing: Option<BearingCheck> = None;
-        for (actions, case, skew) in considered {
-            let demand = BelowGrade::new(&actions, counts, top, restraint)?;
+        for (actions, of_post, case, skew) in considered {
+            let demand = BelowGrade::new(&of_post, counts, top, restraint)?;
             let check = PostStrengthCheck::new(demand, design.strength, skew);
             if strength.is_none_or(|(worst, _)| check.worst() > worst.worst()) {
                 strength = Some((check, case));
@@ -188,11 +213,6 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
         Ok(check)
     }
 
-    /// What was checked.
-    pub const fn design(&self) -> &PostDesign {
-        &self.design
-    }
-
     /// The depth the post stands in: as planned, or else as required.
     pub fn depth(&self) -> Length {
         self.planned
@@ -218,7 +238,8 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
             Governing::Lean
             | Governing::FrostUplift
             | Governing::PullOut
-            | Governing::AxialBending => Utilization::ZERO,
+            | Governing::AxialBending
+            | Governing::GradeMovement => Utilization::ZERO,
         }
     }
 
@@ -229,43 +250,16 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
             .filter(|check| !self.utilization_of(*check).passes())
     }
 
-    /// Does every check made here pass?
+    /// Does every check made here pass? See also [`PostCheck::condition`].
     pub fn passes(&self) -> bool {
         self.utilization.passes()
     }
 
-    /// Does the post itself fail whatever the depth of this hole: in bending at the
-    /// required depth (a greater one only adds to it), or in shear at grade? A wider
-    /// hole asks for less depth, and so for a lesser moment below grade.
+    /// Does the post itself fail whatever the depth of this hole? Bending and shear are
+    /// those of the required depth, whatever the planned one, so no other depth changes
+    /// them. A wider hole needs less depth, and so has a lesser moment below grade.
     pub fn post_is_too_weak(&self) -> bool {
-        let combination = self.design.combination();
-        let cases = [self.strength_case, self.required_case, self.planned_case];
-        let mut loads = cases
-            .into_iter()
-            .flatten()
-            .map(|case| (case.wind.combined(&case.dead, combination), case.is_skew()));
-        if self.required_case.is_none() {
-            self.fails_at_required_depth(self.required.actions(), false)
-        } else {
-            loads.any(|(actions, skew)| self.fails_at_required_depth(&actions, skew))
-        }
-    }
-
-    fn fails_at_required_depth(
-        &self,
-        actions: &GroundlineActions<AllowableStress>,
-        skew: bool,
-    ) -> bool {
-        let least = ft(0.1);
-        let counts = self.required.depth_that_counts();
-        let counts = if counts > least { counts } else { least };
-        let top = self.design.ground().discounted_top();
-        let restraint = self.design.foundation().restraint();
-        let strength = &self.strength.strength;
-        let shear = Utilization::of(actions.shear().abs(), strength.shear);
-        let bending = BelowGrade::new(actions, counts, top, restraint)
-            .map(|demand| PostStrengthCheck::new(demand, *strength, skew).bending);
-        !shear.passes() || bending.is_ok_and(|bending| !bending.passes())
+        !self.strength.worst().passes()
     }
 
     /// Where the governing check comes from.

@@ -107,6 +107,11 @@ impl CreditedFriction {
     pub const fn tested(&self) -> bool {
         self.tested
     }
+    /// Is it the presumptive friction of IBC 1810.3.3.1.4, a clause of deep
+    /// foundations?
+    pub fn presumptive(&self) -> bool {
+        self.source.id == source::IBC_FRICTION.id
+    }
     /// Where it comes from.
     pub const fn source(&self) -> &'static Citation {
         self.source

@@ -5,7 +5,7 @@ use super::frost::{FrostCheck, FrostOptions};
 use super::lean::{LeanCheck, LeanOptions};
 use super::materials::{MaterialOptions, Materials};
 use super::uplift::{UpliftCheck, UpliftOptions};
-use super::{Governing, PostCheck};
+use super::{Condition, Governing, PostCheck};
 use crate::actions::LoadCase;
 use crate::caution::{Caution, Cautions};
 use crate::combination::CombinesTo;
@@ -177,7 +177,8 @@ impl<L: CombinesTo<AllowableStress>> Standing<'_, L> {
         let restraint = design.foundation().restraint();
         let mut worst: Option<AxialBending> = None;
         for case in self.cases {
-            let actions = case.wind.combined(&case.dead, design.combination());
+            let set = design.combination().without_increase();
+            let actions = case.wind.combined(&case.dead, &set);
             let demand = BelowGrade::new(&actions, embedment, top, restraint)?;
             let bending = PostStrengthCheck::new(demand, design.strength, case.is_skew()).bending;
             let length = self.height + demand.depth_of_moment();
@@ -286,8 +287,19 @@ impl SiteResults {
             Governing::FrostUplift => self.frost.done().map(|frost| frost.utilization),
             Governing::PullOut => self.uplift.done().map(|uplift| uplift.utilization),
             Governing::AxialBending => self.axial.done().map(|axial| axial.utilization),
+            Governing::GradeMovement => {
+                let lean = self.lean.done();
+                lean.and_then(|lean| Some(lean.at_grade.as_ref()?.utilization))
+            }
             _ => None,
         }
+    }
+
+    /// Returns what is left of the condition of a post ([`PostCheck::condition`]) with
+    /// these results: none where the movement at grade was checked.
+    pub fn condition(&self, own: Option<Condition>) -> Option<Condition> {
+        let checked = self.utilization_of(Governing::GradeMovement).is_some();
+        if checked { None } else { own }
     }
 
     /// Checks that were asked for and could not be made: quantities are none.
@@ -331,6 +343,10 @@ impl SiteResults {
             .done()
             .is_some_and(|frost| frost.friction.tested())
             || self.uplift.done().is_some_and(|up| up.friction.tested());
+        let presumptive = self
+            .frost
+            .done()
+            .is_some_and(|frost| frost.friction.presumptive());
         let own = if self.frost.done().is_some() {
             own.replacing(Caution::Frost, Caution::FrostChecked)
         } else {
@@ -341,6 +357,7 @@ impl SiteResults {
             .with_if(memory, Caution::FromMemory)
             .with_if(shrinks, Caution::Shrinkage)
             .with_if(tested, Caution::FieldTests)
+            .with_if(presumptive, Caution::DeepFoundationFriction)
     }
 
     /// Writes the working of all that was asked for.

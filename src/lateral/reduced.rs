@@ -1,8 +1,10 @@
 //! The strength-reduced form of UFC 3-220-20 (16 January 2025).
 //!
 //! Broms' reactions with three quarters of the strength: su* = 0.75 su
-//! (6-57), tan φ* = 0.75 tan φ (6-58), and loads as they are. The safety is in
-//! the strength: a load is compared with the ultimate load directly.
+//! (6-57), tan φ* = 0.75 tan φ (6-58), against factored loads
+//! P = 1.5 P_dead + 2.0 P_live, M = 1.5 M_dead + 2.0 M_live (6-55, 6-56). The types
+//! here take the factored load; [`crate::side_by_side`] factors it. Wind is counted as
+//! live, which is our reading: the text names no wind.
 //!
 //! - undrained: Zmin = 1.5 b + f + g (6-59 to 6-61);
 //! - drained: Z³ = 2 (P Z + M)/(γ′ b Kp*) (6-63).
@@ -24,8 +26,17 @@ use crate::units::{Angle, Force, ForcePerVolume, Length, Pressure, Torque, deg, 
 /// What strengths are multiplied by.
 const REDUCTION: f64 = 0.75;
 
+/// Load factor on dead load (UFC 3-220-20, 6-55 and 6-56; quoted,
+/// [`source::UFC_LOAD_FACTORS`]).
+pub const UFC_DEAD: f64 = 1.5;
+
+/// Load factor on live load (UFC 3-220-20, 6-55 and 6-56; quoted,
+/// [`source::UFC_LOAD_FACTORS`]). Wind is counted as live: our reading.
+pub const UFC_LIVE: f64 = 2.0;
+
 /// One clay with three quarters of its strength: [`BromsClay`] of 0.75 su, compared
-/// with loads as they are (UFC 3-220-20 of 16 January 2025, 6-57 to 6-61; quoted).
+/// with factored loads, [`UFC_DEAD`] and [`UFC_LIVE`] (UFC 3-220-20 of 16 January
+/// 2025, 6-55 to 6-61; quoted).
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ReducedClay(BromsClay);
 
@@ -75,8 +86,8 @@ impl ReducedClay {
 }
 
 /// One sand with three quarters of its tan φ: [`BromsSand`] of tan φ* = 0.75 tan φ,
-/// compared with loads as they are (UFC 3-220-20 of 16 January 2025, 6-58 to 6-63;
-/// quoted).
+/// compared with factored loads, [`UFC_DEAD`] and [`UFC_LIVE`] (UFC 3-220-20 of 16
+/// January 2025, 6-55 to 6-63; quoted).
 ///
 /// ```
 /// use groundline::{lateral::*, units::*};

@@ -17,11 +17,16 @@
 //! Shear and moment at grade count by magnitude, as if they turned the post the
 //! same way, which is the worse for both.
 //!
-//! The moment grows with depth, more than it would in a post that bends: for a post
-//! much deeper than required it is on the safe side. The shear falls with depth, to that
-//! at grade. It is more than in a post that bends only down to about 3.5 (EI/n)^(1/5);
-//! deeper than that, a post under moment that bends has up to some 0.5 M/(EI/n)^(1/5),
-//! which no longer falls.
+//! The moment grows with depth without limit, more than it would in a post that bends.
+//! So the depth to take is the least one at which the ground holds the load, however
+//! much deeper the hole is. The pressures there balance the load and are allowed where
+//! they act; below them the deeper hole needs none. By the static (lower bound) theorem
+//! a post and a ground that yield before they break carry the load in the deeper hole
+//! too. (Derived; a beam on springs stands beside it in the tests.)
+//!
+//! The shear falls with depth, to that at grade. It is more than in a post that bends
+//! only down to about 3.5 (EI/n)^(1/5); deeper than that, a post under moment that bends
+//! has up to some 0.5 M/(EI/n)^(1/5), which no longer falls.
 //!
 //! The post alone is taken to carry this; a concrete collar around it is not
 //! counted, though it helps.

@@ -5,7 +5,8 @@
 //!   that (published; λ here by the two-phase solution, derived, not compared with
 //!   the published chart).
 //! - Adfreeze: τ times perimeter times frost depth (CFEM 4th ed., quoted: 65 kPa
-//!   on wood or concrete, 100 on steel, fine-grained wet soil; an upper bound).
+//!   on wood or concrete, 100 on steel, fine-grained wet soil; typical values, no upper
+//!   bound: 150 to 350 kPa were measured on steel in silt, [`source::ADFREEZE_ON_STEEL`]).
 //! - Balance: weight, load and friction below the frost against it. A plain
 //!   cylinder that ends at frost depth does not balance full adfreeze in wet
 //!   silt; a bell or collar below it, a smooth sleeve through it, or drained
@@ -141,7 +142,9 @@ pub fn frost_depth(
     Ok(m(lambda * square.sqrt()))
 }
 
-/// Ground that grips what stands in it when it freezes (CFEM 4th ed., quoted).
+/// Ground that grips what stands in it when it freezes (CFEM 4th ed., quoted). The
+/// stresses are typical, not an upper bound: 150 to 350 kPa were measured on steel in
+/// silt ([`source::ADFREEZE_ON_STEEL`]).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum FrozenGround {
@@ -154,7 +157,7 @@ pub enum FrozenGround {
 }
 
 impl FrozenGround {
-    /// τ, an upper bound.
+    /// Returns τ, a typical value.
     pub fn stress(self) -> Pressure {
         kpa(match self {
             Self::FineOnWoodOrConcrete => 65.0,
@@ -169,8 +172,8 @@ impl FrozenGround {
     }
 }
 
-/// Frost gripping a shaft: τ times perimeter times frost depth, an upper bound for
-/// wet fine ground.
+/// Frost gripping a shaft: τ times perimeter times frost depth, the whole
+/// depth gripped at once.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Adfreeze {
     stress: Pressure,

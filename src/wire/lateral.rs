@@ -69,6 +69,8 @@ records! {
         moment: Torque,
         /// Overall factor on the load for methods that want one.
         factor: f64,
+        /// Load factor for UFC 3-220-20; 2.0, that of live load, unless given.
+        ufc_load_factor: Option<f64>,
         /// Moment at which the post yields.
         yield_moment: Option<Torque>,
         /// EI of the post.
@@ -98,6 +100,8 @@ records! {
         greatest_moment: Option<Torque>,
         /// A rigid method on a post that is not short for its ground.
         too_flexible: Option<bool>,
+        /// A post or footing 5 % narrower needs less depth by this method.
+        narrower_needs_less: bool,
     }
     /// Method by method.
     LateralMethodsResult {
@@ -229,6 +233,10 @@ impl LateralMethodsRequest {
             let design = design.build_for_actions(&at.field("code"), problems)?;
             all = all.with_code(*design.formula());
         }
+        if let Some(factor) = self.ufc_load_factor {
+            let made = all.with_ufc_load_factor(factor);
+            all = problems.take(&at.field("ufc_load_factor"), made)?;
+        }
         if let Some(moment) = self.yield_moment {
             all = all.yielding_at(moment);
         }
@@ -274,12 +282,16 @@ impl Calculation for LateralMethodsRequest {
                 mode: verdict.mode,
                 greatest_moment: verdict.greatest_moment,
                 too_flexible: verdict.too_flexible,
+                narrower_needs_less: verdict.narrower_needs_less,
             }
         });
         let result = LateralMethodsResult {
             methods: methods.collect(),
         };
+        let factored = self.ufc_load_factor.is_none();
+        let factored = factored.then_some(&source::UFC_LOAD_FACTORS);
         let sources = verdicts.iter().map(|verdict| verdict.source);
+        let sources = sources.chain(factored);
         Some(Done::new(result, all.cautions(), sources))
     }
 }

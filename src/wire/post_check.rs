@@ -7,7 +7,7 @@ use super::record::{names, records};
 use super::request::{Asked, Calculation, Done};
 use super::value::Size;
 use crate::actions::GroundlineActions;
-use crate::check::{Governing, PostCheck, PostDesign};
+use crate::check::{Condition, Governing, PostCheck, PostDesign};
 use crate::combination::CombinesTo;
 use crate::limit_state::AllowableStress;
 use crate::source::{self, Citation};
@@ -24,6 +24,10 @@ names! {
         "frost_uplift" => Governing::FrostUplift,
         "pull_out" => Governing::PullOut,
         "axial_bending" => Governing::AxialBending,
+        "grade_movement" => Governing::GradeMovement,
+    }
+    Condition {
+        "half_inch_at_grade" => Condition::HalfInchAtGrade,
     }
 }
 
@@ -57,6 +61,9 @@ records! {
         /// Is every check made at most 1? Without a planned depth the ground is not
         /// among them.
         passes: bool,
+        /// Condition that passing rests on: half_inch_at_grade where lateral bearing is
+        /// doubled as for an isolated pole (IBC 1806.3.4).
+        condition: Option<Condition>,
         /// The post fails whatever the depth.
         post_is_too_weak: bool,
         /// The required depth is beyond 12 ft.
@@ -94,6 +101,7 @@ impl CheckResult {
             utilization: check.utilization,
             governing: check.governing,
             passes: check.passes(),
+            condition: check.condition(),
             post_is_too_weak: check.post_is_too_weak(),
             beyond_limit: check.required.beyond_limit(),
             embedment: check.planned.map(|planned| planned.utilization()),

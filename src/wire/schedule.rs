@@ -7,7 +7,8 @@ use super::record::records;
 use super::request::{Asked, Calculation, Done, add_sources};
 use super::site_checks::SiteChecksResult;
 use crate::backwards::VariedWind;
-use crate::check::{Governing, MaterialsSum};
+use crate::caution::Caution;
+use crate::check::{Condition, Governing, MaterialsSum};
 use crate::combination::CombinesTo;
 use crate::fence::PostKind;
 use crate::limit_state::AllowableStress;
@@ -34,6 +35,9 @@ records! {
         governing: Governing,
         /// Is every check made at most 1?
         passes: bool,
+        /// Condition that passing rests on, where the movement at grade of an isolated
+        /// pole was not checked (lean checks it).
+        condition: Option<Condition>,
         /// The check of ground and post.
         check: CheckResult,
         /// What more was asked.
@@ -73,6 +77,11 @@ records! {
         /// What the heavier reading of Case B would change; left out where the plan takes
         /// it so already, and for a pressure given.
         case_b_on_every_run: Option<CaseBReadingResult>,
+        /// Posts closer than 3 footings or 4.5 posts (ASABE EP486), by number.
+        closely_spaced: Vec<usize>,
+        /// Posts of a row across the load closer than 5 widths (UFC 3-220-20 6-6.5), by
+        /// number.
+        closely_spaced_row: Vec<usize>,
         /// Post by post.
         posts: Vec<ScheduledPostResult>,
     }
@@ -111,6 +120,8 @@ impl OfPlan for Checked {
             carry: None,
             left_out: None,
             case_b_on_every_run: None,
+            closely_spaced: Vec::new(),
+            closely_spaced_row: Vec::new(),
             posts: Vec::new(),
         };
         let mut cautions = crate::caution::Cautions::default();
@@ -129,6 +140,12 @@ impl OfPlan for Checked {
                 result.worst_post = post.post.number;
             }
             cautions = cautions.and(post.cautions());
+            if post.cautions().contains(Caution::CloseSpacing) {
+                result.closely_spaced.push(post.post.number);
+            }
+            if post.cautions().contains(Caution::RowSpacing) {
+                result.closely_spaced_row.push(post.post.number);
+            }
             if plan.site_checks(post.post.number).materials().is_some() {
                 let sum = quantities.unwrap_or_default();
                 quantities = Some(sum.with(post.site.materials.done()));
@@ -150,6 +167,7 @@ impl OfPlan for Checked {
                 utilization: post.utilization(),
                 governing: post.governing(),
                 passes: post.passes(),
+                condition: post.condition(),
                 check,
                 more: SiteChecksResult::of(&post.site, asked.system),
             });

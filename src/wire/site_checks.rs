@@ -131,6 +131,10 @@ records! {
         lean_ratio: Option<f64>,
         /// Against the limit.
         lean_utilization: Option<Utilization>,
+        /// Movement at grade of an isolated pole.
+        grade_movement: Option<Size>,
+        /// Movement at grade over 1/2 in (13 mm), IBC 1806.3.4.
+        grade_movement_utilization: Option<Utilization>,
         /// What frost lifts with.
         frost_lifts: Option<Force>,
         /// What holds against it.
@@ -361,11 +365,14 @@ impl SiteChecksResult {
             return None;
         }
         let (lean, frost, uplift) = (site.lean.done(), site.frost.done(), site.uplift.done());
+        let grade = lean.and_then(|check| check.at_grade);
         let materials = site.materials.done();
         Some(Self {
             lean: lean.map(|check| Size(check.lean.total())),
             lean_ratio: lean.map(|check| check.ratio),
             lean_utilization: lean.and_then(|check| check.utilization),
+            grade_movement: grade.map(|check| Size(check.movement)),
+            grade_movement_utilization: grade.map(|check| check.utilization),
             frost_lifts: frost.map(|check| check.balance.lifts),
             frost_holds: frost.map(|check| check.balance.holds),
             frost_utilization: frost.map(|check| check.utilization),

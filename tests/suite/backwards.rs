@@ -55,6 +55,12 @@ fn design(post: impl Into<Post>, hole: f64) -> PostDesign {
     PostDesign::in_concrete(Ground::presumptive(SoilClass::Class4), post.into(), hole).unwrap()
 }
 
+/// The same, held by paving at grade: bending is then that at grade, in proportion to
+/// the load. Elsewhere it is that of the required depth, which grows with the load.
+fn paved(post: impl Into<Post>, hole: f64) -> PostDesign {
+    design(post, hole).restrained_by(Restraint::RigidPaving)
+}
+
 /// The greatest utilization of a plan, by its public schedule.
 fn most<C: WindCode>(plan: &FencePlan<C>) -> f64
 where
@@ -86,12 +92,15 @@ fn speed_by_the_square_root() {
         (Post::from(pipe(2.875, 0.2)), 36.0, Governing::Bending),
         (Post::from(pine(5.5)), 36.0, Governing::Bending),
     ] {
+        let of_post = if governs == Governing::Bending {
+            paved(post, hole)
+        } else {
+            design(post, hole)
+        };
         let fence = straight(4.0, 48.0, 5.0);
-        let plan = FencePlan::new(site(110.0), fence, design(post, hole)).with_planned_depth(depth);
+        let plan = FencePlan::new(site(110.0), fence, of_post).with_planned_depth(depth);
         let schedule = plan.schedule().unwrap();
-        // The least pressure of the code must not govern, and depth must not
-        // grow with the wind (the moment below grade is that of the planned
-        // depth).
+        // The least pressure of the code must not govern.
         assert!(schedule.posts().all(|p| p.check.required.depth() < depth));
         let solution = greatest_wind(&plan, AsceSite::search()).unwrap();
         assert_eq!(solution.governing(), governs);
@@ -139,14 +148,15 @@ fn pressure_in_proportion() {
 /// than s0/u0.
 #[test]
 fn spacing_in_proportion() {
-    for (post, hole) in [(pipe(2.375, 0.154), 24.0), (pipe(4.0, 0.226), 10.0)] {
+    for design in [
+        paved(pipe(2.375, 0.154), 24.0),
+        design(pipe(4.0, 0.226), 10.0),
+    ] {
         let (length, s0) = (96.0, 4.0);
         let fence = straight(6.0, length, s0);
-        let plan =
-            FencePlan::new(given(14.0), fence, design(post, hole)).with_planned_depth(ft(5.0));
+        let plan = FencePlan::new(given(14.0), fence, design).with_planned_depth(ft(5.0));
         let solution = greatest_spacing(&plan, Search::spacings()).unwrap();
         let answer = found(&solution);
-        // The moment below grade must be that of the planned depth.
         assert!(solution.check().required.depth() < ft(5.0));
         let longest = s0 / most(&plan);
         let bay = |inches: u32| {
@@ -234,7 +244,7 @@ fn height_by_a_quadratic() {
 fn a_band_that_passes_again() {
     let thin = panel(6.0).with_solidity(0.5).unwrap();
     let fence = Fence::new(FenceRun::new(thin, ft(96.0), ft(8.0)).unwrap());
-    let plan = FencePlan::new(site(140.0), fence, design(pipe(2.875, 0.16), 18.0))
+    let plan = FencePlan::new(site(140.0), fence, paved(pipe(2.875, 0.16), 18.0))
         .with_planned_depth(ft(6.0));
     let at = |solidity: f64| {
         let fence = plan

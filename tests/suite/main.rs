@@ -59,6 +59,7 @@ mod hostile;
 mod lateral;
 mod open_fence;
 mod post;
+mod post_check;
 mod post_kinds;
 mod properties;
 mod reference;

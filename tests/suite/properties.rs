@@ -417,8 +417,8 @@ fn capacity_of_a_planned_post() {
     assert_eq!(governing, Governing::Bending);
 }
 
-/// Strength is checked at the deeper of planned and required, and a post that
-/// fails there is told to be too weak at any depth.
+/// Strength is checked at the required depth, and a post that fails there is too weak
+/// at any depth.
 #[test]
 fn strength_at_the_depth_that_is_needed() {
     let design = design(inch(12.0));
@@ -475,8 +475,7 @@ fn a_design_for_one_post() {
     }
 }
 
-/// Too weak means at any depth: a shear that more depth takes down is not, and
-/// a moment that the required depth does not reach is not.
+/// Too weak means in bending or shear at the required depth, whatever the planned one.
 #[test]
 fn too_weak_is_said_of_no_post_that_passes() {
     let section = pipe(2.875, 0.16).section().to_owned();
@@ -495,12 +494,21 @@ fn too_weak_is_said_of_no_post_that_passes() {
     let check = |design: &PostDesign, depth: f64| {
         PostCheck::of_actions(design, &actions, Some(ft(depth))).unwrap()
     };
-    // Reversed shear of 1 200 lb or so below grade, less with depth.
+    // Moment and shear are those of the required depth at every planned one, of one
+    // diagram of pressures: reversed shear of 1 200 lb or so is not taken down by depth.
     let sheared = check(&with(1e6, 1_200.0), 10.0);
-    assert!(sheared.passes() && !sheared.post_is_too_weak());
-    // Bending passes at the required depth and fails at 11 ft.
+    assert!(!sheared.passes() && sheared.post_is_too_weak());
+    // Bending passes at the required depth, and so at 11 ft, where the moment of the
+    // rigid post over the whole depth would fail it.
     let bent = check(&with(5_000.0, 1e5), 11.0);
-    assert!(!bent.passes() && !bent.post_is_too_weak());
+    assert!(bent.passes() && !bent.post_is_too_weak());
+    let whole = groundline::post::BelowGrade::new(
+        &actions,
+        ft(11.0),
+        ft(0.0),
+        groundline::foundation::Restraint::None,
+    );
+    assert!(whole.unwrap().moment() > lb_ft(5_000.0));
     assert!(check(&with(4_000.0, 1e5), 8.0).post_is_too_weak());
     assert!(check(&with(1e6, 700.0), 8.0).post_is_too_weak());
 }

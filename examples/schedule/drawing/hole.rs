@@ -9,7 +9,7 @@ use groundline::foundation::Restraint;
 use groundline::limit_state::AllowableStress;
 use groundline::plan::ScheduledPost;
 use groundline::units::{
-    Force, Length, Measurable, Measure, Pressure, Torque, UnitSystem, ft, pa, show, show_as,
+    Force, Length, Measurable, Measure, Pressure, Torque, UnitSystem, pa, show, show_as,
 };
 use svg::Node;
 use svg::node::element::{Element, Path};
@@ -100,7 +100,8 @@ impl HolePicture {
             _ => below / 3.0,
         };
         let skewed = check.strength_case.map(|case| {
-            let actions = case.wind.combined(&case.dead, design.combination());
+            let set = design.combination().without_increase();
+            let actions = case.wind.combined(&case.dead, &set);
             (actions.shear().abs(), actions.moment().abs())
         });
         let (v, m) = skewed.unwrap_or((check.actions().shear(), check.actions().moment()));
@@ -110,9 +111,7 @@ impl HolePicture {
         } else {
             m.value + v.value * discounted.value
         };
-        let length = [check.required.depth_that_counts(), below, ft(0.1)]
-            .into_iter()
-            .fold(0.0, |longest: f64, length| longest.max(length.value));
+        let length = check.strength.demand.embedment().value;
         let actions = counted.actions();
         Some(Self {
             number: post.post.number,

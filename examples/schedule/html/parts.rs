@@ -57,7 +57,7 @@ pub(super) fn inputs(out: &mut String, sheet: &Sheet<'_>) {
 pub(super) fn cautions(out: &mut String, sheet: &Sheet<'_>) {
     *out += "<section class=\"cautions\" id=\"cautions\">\n<h2>Cautions</h2>\n<ul>\n";
     for caution in sheet.cautions.iter() {
-        put!(out, "<li>{}</li>\n", escape(caution.text()));
+        put!(out, "<li>{}</li>\n", escape(&sheet.caution(caution)));
     }
     *out += "</ul>\n</section>\n";
 }

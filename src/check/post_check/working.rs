@@ -64,11 +64,30 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
         } else {
             &self.required_case
         };
-        if self.strength_case != *shown {
+        let other = self.strength_case != *shown;
+        if other {
             sheet.section("Another load case is worse for the post itself");
-            from_wind(&self.strength_case, sheet);
+        }
+        if let Some(case) = &self.strength_case
+            && (other || combination.has_omega())
+        {
+            if other {
+                wind(case, sheet);
+            }
+            case.write_combined(&combination.without_increase(), sheet);
+        }
+        if combination.has_omega() && self.strength_case.is_some() {
+            sheet.remark(
+                "For the post itself: omega is 1.3 only where an allowable stress is increased \
+                 (IBC 1605.3.2), and those of the post are not.",
+            );
         }
         self.strength.write(self.design.post(), sheet);
+        sheet.remark(
+            "Embedment L is the required depth, whatever the planned one: ground pressures that \
+             hold the post there are in balance and allowed in any deeper hole too (static \
+             theorem), so a deeper hole adds no bending.",
+        );
         if let Some(bearing) = &self.bearing {
             bearing.write(sheet);
         } else {
@@ -90,17 +109,22 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
             let unplanned = check == Governing::Embedment && self.planned.is_none();
             let unchecked = check == Governing::VerticalBearing && self.bearing.is_none();
             if !unplanned && !unchecked {
+                let verdict = match self.condition() {
+                    _ if !utilization.passes() => "FAILS".to_owned(),
+                    Some(condition) if check == Governing::Embedment => {
+                        format!("passes {condition}")
+                    }
+                    _ => "passes".to_owned(),
+                };
                 sheet.remark(format!(
-                    "{}: utilization {} ({symbol}), {}.",
+                    "{}: utilization {} ({symbol}), {verdict}.",
                     check.name(),
                     utilization,
-                    if utilization.passes() {
-                        "passes"
-                    } else {
-                        "FAILS"
-                    }
                 ));
             }
+        }
+        if let (Some(condition), None) = (self.condition(), &self.planned) {
+            sheet.remark(format!("The required depth is enough {condition}."));
         }
         if self.post_is_too_weak() {
             sheet.remark(
