@@ -36,7 +36,7 @@ mod display;
 mod parse;
 mod table;
 
-pub use display::{Measure, Measured, UnitSystem, show, show_as};
+pub use display::{Displayed, Measure, Measured, UnitSystem, round_up, show, show_as, show_up};
 pub use parse::{ParseQuantityError, parse};
 pub use table::*;
 
