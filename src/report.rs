@@ -36,9 +36,9 @@ fn numbers(step: &Step, system: UnitSystem) -> String {
         // Writing to a String cannot fail.
         let _ = write!(
             text,
-            "{separator}{} = {:.6}",
+            "{separator}{} = {}",
             term.symbol,
-            term.value.in_system(system)
+            term.value.in_system(system).significant(6)
         );
     }
     text
@@ -46,7 +46,11 @@ fn numbers(step: &Step, system: UnitSystem) -> String {
 
 /// The result of a step: `d = 5.016 ft`.
 fn result(step: &Step, system: UnitSystem) -> String {
-    format!("{} = {:.6}", step.symbol, step.result.in_system(system))
+    format!(
+        "{} = {}",
+        step.symbol,
+        step.result.in_system(system).significant(6)
+    )
 }
 
 /// The formula of a step, or the word "given".

@@ -37,7 +37,7 @@ mod parse;
 mod table;
 mod tolerance;
 
-pub use display::{Measure, Measured, UnitSystem, show, show_as};
+pub use display::{Displayed, Measure, Measured, UnitSystem, round_up, show, show_as, show_up};
 pub use parse::{ParseQuantityError, parse};
 pub use table::*;
 pub(crate) use tolerance::{

@@ -179,7 +179,10 @@ fn report(flags: &Flags, system: UnitSystem) -> Result<String, Error> {
             &asce,
             &fence,
             Combination::of(LoadAndResistance),
-            format!("{:.3} gust, strength level", show(strength, system)),
+            format!(
+                "{} gust, strength level",
+                show(strength, system).significant(3)
+            ),
             {
                 let q = VelocityPressure::at(&asce, flags.height)?;
                 format!("{}, with Kd", pressure(q.directional().pressure()))
@@ -189,7 +192,10 @@ fn report(flags: &Flags, system: UnitSystem) -> Result<String, Error> {
             &en,
             &fence,
             Combination::of(PartialFactor::Structure),
-            format!("{:.3} 10-minute mean, 50 years", show(mean.speed(), system)),
+            format!(
+                "{} 10-minute mean, 50 years",
+                show(mean.speed(), system).significant(3)
+            ),
             {
                 let peak = PeakPressure::at(&en, flags.height)?;
                 format!("{}, qp", pressure(peak.pressure()))
@@ -199,7 +205,7 @@ fn report(flags: &Flags, system: UnitSystem) -> Result<String, Error> {
             &as_nzs,
             &fence,
             Combination::of(UltimateCombined),
-            format!("{:.3} gust, ultimate", show(strength, system)),
+            format!("{} gust, ultimate", show(strength, system).significant(3)),
             format!("{}, with Mz,cat", pressure(as_nzs.design_pressure())),
         )?,
     ];
@@ -232,16 +238,15 @@ fn text(
             c.cases[i].to_owned()
         });
         row("   mean pressure on its strip".to_owned(), &|c| {
-            format!(
-                "{:.3}",
-                show_as(c.pressures[i], Measure::WindPressure, system)
-            )
+            show_as(c.pressures[i], Measure::WindPressure, system)
+                .significant(3)
+                .to_string()
         });
         row("   shear at grade".to_owned(), &|c| {
-            format!("{:.3}", show(c.shears[i], system))
+            show(c.shears[i], system).significant(3).to_string()
         });
         row("   moment at grade".to_owned(), &|c| {
-            format!("{:.3}", show(c.moments[i], system))
+            show(c.moments[i], system).significant(3).to_string()
         });
     }
     row("combined with dead load as".to_owned(), &|c| {
@@ -252,7 +257,7 @@ fn text(
     });
     for (i, number) in numbers.into_iter().enumerate() {
         row(format!("post {number}: design moment at grade"), &|c| {
-            format!("{:.3}", show(c.design[i], system))
+            show(c.design[i], system).significant(3).to_string()
         });
         row("   over that of the first".to_owned(), &|c| {
             format!("{:.2}", (c.design[i] / columns[0].design[i]).value)
@@ -274,7 +279,7 @@ fn text(
          invented\n\
          Climate  {} 10-minute mean at 10 m in open country once in 50 years; open country \
          around.\n         \
-         By the turbulence formula of EN 1991-1-4 that is a gust of {:.3}; the strength-level \
+         By the turbulence formula of EN 1991-1-4 that is a gust of {}; the strength-level \
          speeds\n         \
          are that over the root of 0.6. Mz,cat {TERRAIN_HEIGHT_MULTIPLIER} is from memory. A real \
          site has its own\n         \
@@ -299,6 +304,6 @@ fn text(
         flags.solidity * 100.0,
         show(flags.spacing, system),
         show(flags.speed, system),
-        show(gust, system),
+        show(gust, system).significant(3),
     )
 }

@@ -11,8 +11,8 @@ use groundline::plan::FencePlan;
 use groundline::post::catalogue::{PIPES, TIMBERS};
 use groundline::post::{DesignValues, Grade, Moisture, Post, Species, TimberPost, Treatment};
 use groundline::units::{
-    Length, Measurable, Measure, UnitSystem, Velocity, ft, inch, m, m_per_s, mm, mph, psf, show,
-    show_as,
+    Length, Measurable, Measure, UnitSystem, Velocity, ft, inch, m, m_per_s, mm, mph, psf,
+    round_up, show, show_as,
 };
 use groundline::wind::{AsceSite, BasicWindSpeed, EccentricCase, Edition, Exposure, WallOptions};
 
@@ -237,7 +237,7 @@ impl Study {
             UnitSystem::Us => inch(1.0),
             UnitSystem::Si => mm(10.0),
         };
-        unit * ((depth / unit).value - 1e-9).ceil()
+        round_up(depth, unit)
     }
 
     fn assumed(&self, site: &Site, flags: &Flags) -> Vec<String> {

@@ -24,7 +24,7 @@ use groundline::response::{PostModel, Response, Springs};
 use groundline::side_by_side::{SideBySide, Verdict};
 use groundline::units::{
     Angle, FlexuralRigidity, Force, ForcePerVolume, Length, Measurable, Measure, Pressure, Torque,
-    UnitSystem, moment, parse, show, show_as,
+    UnitSystem, ft, mm, moment, parse, round_up, show, show_as,
 };
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -246,11 +246,20 @@ fn report(flags: &Flags, system: UnitSystem) -> Result<(String, Option<Response>
     Ok((text, response))
 }
 
+/// A required depth, never rounded down: up to a hundredth of a foot, or 5 mm.
+fn needed_depth(depth: Length, system: UnitSystem) -> String {
+    let step = match system {
+        UnitSystem::Us => ft(0.01),
+        UnitSystem::Si => mm(5.0),
+    };
+    show(round_up(depth, step), system).to_string()
+}
+
 fn row(verdict: &Verdict, system: UnitSystem) -> [String; 6] {
     let needed = match verdict.needed {
-        Ok(NeededDepth::Depth(depth)) => format!("{:.3}", show(depth, system)),
+        Ok(NeededDepth::Depth(depth)) => needed_depth(depth, system),
         Ok(NeededDepth::PostYields) => "post yields first".to_owned(),
-        Ok(NeededDepth::MoreThan(depth)) => format!("over {:.3}", show(depth, system)),
+        Ok(NeededDepth::MoreThan(depth)) => format!("over {}", show(depth, system).significant(3)),
         _ => String::new(),
     };
     [
@@ -270,9 +279,9 @@ fn row(verdict: &Verdict, system: UnitSystem) -> [String; 6] {
             needed
         },
         verdict.utilization.map_or(String::new(), |u| u.to_string()),
-        verdict
-            .greatest_moment
-            .map_or(String::new(), |m| format!("{:.3}", show(m, system))),
+        verdict.greatest_moment.map_or(String::new(), |m| {
+            show(m, system).significant(3).to_string()
+        }),
         verdict
             .mode
             .map_or(String::new(), |mode| mode.name().to_owned()),
@@ -281,7 +290,11 @@ fn row(verdict: &Verdict, system: UnitSystem) -> [String; 6] {
 
 fn lean(response: &Response, collapse: Option<f64>, system: UnitSystem) -> String {
     let at = response.at_grade();
-    let size = |length: Length| format!("{:.3}", show_as(length, Measure::SectionLength, system));
+    let size = |length: Length| {
+        show_as(length, Measure::SectionLength, system)
+            .significant(3)
+            .to_string()
+    };
     let greatest = response.greatest_moment();
     let ratio = response.lean_ratio().map_or(String::new(), |ratio| {
         format!(", 1 in {:.0} of the height", 1.0 / ratio.abs().max(1e-9))
@@ -291,12 +304,12 @@ fn lean(response: &Response, collapse: Option<f64>, system: UnitSystem) -> Strin
         None => "more than 100 times this load".to_owned(),
     };
     format!(
-        "  top moves {}{ratio}; at grade {}, rotation {:.3}\n  greatest moment in the post {:.3} at {} below \
+        "  top moves {}{ratio}; at grade {}, rotation {}\n  greatest moment in the post {} at {} below \
          grade\n  collapses at {collapse}",
         size(response.lean()),
         size(at.deflection),
-        show(at.rotation, system),
-        show(greatest.moment, system),
+        show(at.rotation, system).significant(3),
+        show(greatest.moment, system).significant(3),
         size(greatest.depth),
     )
 }

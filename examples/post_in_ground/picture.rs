@@ -25,26 +25,25 @@ const DIAGRAMS: [Diagram; 4] = [
         name: "deflection",
         value: |s| s.deflection.value,
         tell: |s, system| {
-            format!(
-                "{:.3}",
-                show_as(s.deflection, Measure::SectionLength, system)
-            )
+            show_as(s.deflection, Measure::SectionLength, system)
+                .significant(3)
+                .to_string()
         },
     },
     Diagram {
         name: "moment",
         value: |s| s.moment.value,
-        tell: |s, system| format!("{:.3}", show(s.moment, system)),
+        tell: |s, system| show(s.moment, system).significant(3).to_string(),
     },
     Diagram {
         name: "shear",
         value: |s| s.shear.value,
-        tell: |s, system| format!("{:.3}", show(s.shear, system)),
+        tell: |s, system| show(s.shear, system).significant(3).to_string(),
     },
     Diagram {
         name: "soil reaction",
         value: |s| s.reaction.value,
-        tell: |s, system| format!("{:.3}", show(s.reaction, system)),
+        tell: |s, system| show(s.reaction, system).significant(3).to_string(),
     },
 ];
 
@@ -137,11 +136,15 @@ pub(crate) fn draw(response: &Response, width: Length, system: UnitSystem) -> Do
             y(toe),
             11.0,
             "end",
-            format!("{:.3}", show(response.at_toe().depth, system)),
+            show(response.at_toe().depth, system)
+                .significant(3)
+                .to_string(),
         ))
         .add(text(LEFT - 34.0, grade + 4.0, 11.0, "end", "grade"));
     if top < 0.0 {
-        let height = format!("{:.3}", show(-response.at_top().depth, system));
+        let height = show(-response.at_top().depth, system)
+            .significant(3)
+            .to_string();
         document = document.add(text(LEFT - 34.0, y(top) + 4.0, 11.0, "end", height));
     }
 

@@ -29,7 +29,7 @@ use groundline::response::{PostModel, Springs};
 use groundline::section::{PostSection, Square, Tube};
 use groundline::units::{
     FlexuralRigidity, Force, Length, LineLoad, Measurable, Measure, UnitSystem, Velocity, cu_ft,
-    deg, inch, ksi, lb, parse, pcf, psf, show, show_as,
+    deg, inch, ksi, lb, mm, parse, pcf, psf, round_up, show, show_as, show_up,
 };
 use groundline::uplift::{Friction, HowKnown, PullOut, Shaft, presumptive_friction};
 use groundline::wind::{AsceSite, BasicWindSpeed, Edition, Exposure};
@@ -190,7 +190,7 @@ fn report(flags: &Flags, system: UnitSystem) -> Result<String, Error> {
          115 pcf, stiffness 40 pci; invented\n\n{table}\n\n\
          Wind cases by the zones of the wall figure (off-centre case on short runs only: one reading, \
          ask your engineer).\n\n\
-         depth        what the worst line post asks for by IBC 1807.3.2, up to the next 3 in\n\
+         depth        what the worst line post asks for by IBC 1807.3.2, up to the next {}\n\
          ground, post used at that depth; the post where its moment is greatest, below grade; \
          over 1.00 it fails\n\
          lean         top at service wind over height, elastic-plastic ground\n\
@@ -201,12 +201,21 @@ fn report(flags: &Flags, system: UnitSystem) -> Result<String, Error> {
         show(flags.height, system),
         show(flags.length, system),
         show(flags.speed, system),
+        show_as(depth_step(system), Measure::SectionLength, system),
         100.0 * flags.waste,
     );
     for caution in cautions.iter() {
         let _ = writeln!(out, "  - {caution}");
     }
     Ok(out)
+}
+
+/// Depths are whole numbers of this step.
+fn depth_step(system: UnitSystem) -> Length {
+    match system {
+        UnitSystem::Us => inch(3.0),
+        UnitSystem::Si => mm(75.0),
+    }
 }
 
 /// The row of a post and a setting, how many posts there are, and what has to
@@ -236,10 +245,8 @@ fn option(
         let depth = post.check.required.depth();
         if depth > most { depth } else { most }
     });
-    let mut depth = inch(3.0);
-    while depth < needed {
-        depth += inch(3.0);
-    }
+    let step = depth_step(system);
+    let depth = round_up(if needed > step { needed } else { step }, step);
     let plan = plan.with_planned_depth(depth);
     let schedule = plan.schedule()?;
     let count = schedule.posts().count();
@@ -275,11 +282,11 @@ fn option(
     let row = [
         choice.name.to_owned(),
         setting.name().to_owned(),
-        format!("{:.3}", show_as(depth, Measure::SectionLength, system)),
+        show_up(depth, depth_step(system), system).to_string(),
         format!("{ground_used:.2}"),
         format!("{post_used:.2}"),
         lean,
-        format!("{:.3}", show(held, system)),
+        show(held, system).significant(3).to_string(),
         each,
         run,
     ];

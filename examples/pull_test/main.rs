@@ -153,22 +153,22 @@ fn table(flags: &Flags, tests: &[&Test], pull: Pull, system: UnitSystem) -> Resu
     for test in tests {
         let (movement, peak) = test.readings.peak();
         let knee = test.readings.knee().map_or("none".to_owned(), |knee| {
-            format!("{:.3}", show(knee.load, system))
+            show(knee.load, system).significant(3).to_string()
         });
         let tail = match pull {
             Pull::Out => {
                 let axial = AxialPull::of(&test.readings, shaft, flags.weight)?;
                 [axial.average_bond().pressure(), axial.friction()]
-                    .map(|stress| format!("{:.3}", show(stress, system)))
+                    .map(|stress| show(stress, system).significant(3).to_string())
             }
             Pull::Over => {
                 let side = side(flags, test)?;
                 let proof = ProofLoad::new(flags.service, 1.5)?.allowing(flags.allowed)?;
                 let ground = match side.growing_stiffness(0.5) {
                     Ok(ground) => format!(
-                        "{:.3}, off by {:.2}",
-                        show_as(ground.value, Measure::UnitWeight, system),
-                        show_as(ground.residual, Measure::SectionLength, system)
+                        "{}, off by {}",
+                        show_as(ground.value, Measure::UnitWeight, system).significant(3),
+                        show_as(ground.residual, Measure::SectionLength, system).significant(2)
                     ),
                     Err(why) => why.in_system(system).to_string(),
                 };
@@ -182,8 +182,10 @@ fn table(flags: &Flags, tests: &[&Test], pull: Pull, system: UnitSystem) -> Resu
             [
                 test.setting.clone(),
                 test.name.clone(),
-                format!("{:.3}", show(peak, system)),
-                format!("{:.3}", show_as(movement, Measure::SectionLength, system)),
+                show(peak, system).significant(3).to_string(),
+                show_as(movement, Measure::SectionLength, system)
+                    .significant(3)
+                    .to_string(),
                 knee,
             ]
             .into_iter()
@@ -228,9 +230,9 @@ fn settings(
             .map_or("not known".to_owned(), |v| format!("{:.1} %", 100.0 * v));
         let _ = writeln!(
             out,
-            "{name}: {} tests, mean {:.3}, spread {spread}",
+            "{name}: {} tests, mean {}, spread {spread}",
             sample.tests(),
-            show(sample.mean(), system)
+            show(sample.mean(), system).significant(3)
         );
         for basis in [
             Basis::Normal(Spread::OfTheTests),
@@ -239,7 +241,7 @@ fn settings(
             Basis::Correlation,
         ] {
             let found = match sample.characteristic(basis) {
-                Ok(value) => format!("{:.3}", show(value.value, system)),
+                Ok(value) => show(value.value, system).significant(3).to_string(),
                 Err(why) => why.in_system(system).to_string(),
             };
             let _ = writeln!(out, "  {found:<10} {basis}");
@@ -250,15 +252,15 @@ fn settings(
         let both = Comparison::between(one, other, flags.confidence)?;
         let _ = write!(
             out,
-            "{first} less {second}: {:.3}",
-            show(both.difference, system)
+            "{first} less {second}: {}",
+            show(both.difference, system).significant(3)
         );
         if let Some((low, high)) = both.interval {
             let _ = write!(
                 out,
-                ", between {:.3} and {:.3} at {:.0} %",
-                show(low, system),
-                show(high, system),
+                ", between {} and {} at {:.0} %",
+                show(low, system).significant(3),
+                show(high, system).significant(3),
                 100.0 * flags.confidence
             );
         }
@@ -301,8 +303,8 @@ fn bond(
         let _ = match sample.characteristic(Basis::Lognormal(Spread::OfTheTests)) {
             Ok(value) => writeln!(
                 out,
-                "{name}: friction to design with {:.3}, before a factor of 2 (uplift, by tests): {}",
-                show(value.value, system),
+                "{name}: friction to design with {}, before a factor of 2 (uplift, by tests): {}",
+                show(value.value, system).significant(3),
                 value.basis
             ),
             Err(why) => writeln!(

@@ -98,7 +98,9 @@ fn panel(
     for part in [0.25, 0.5, 0.75, 1.0] {
         let movement = Length::from_si(part * farthest);
         let load = Force::from_si(part * highest);
-        let movement = format!("{:.2}", show_as(movement, Measure::SectionLength, system));
+        let movement = show_as(movement, Measure::SectionLength, system)
+            .significant(2)
+            .to_string();
         document = document
             .add(text(
                 across(part * farthest),
@@ -110,7 +112,7 @@ fn panel(
                 left - 6.0,
                 up(part * highest) + 4.0,
                 "end",
-                format!("{:.2}", show(load, system)),
+                show(load, system).significant(2).to_string(),
             ));
     }
     for test in tests {

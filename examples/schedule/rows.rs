@@ -13,7 +13,7 @@ use groundline::plan::ScheduledPost;
 use groundline::post::AxialBending;
 use groundline::source::Citation;
 use groundline::units::{
-    Force, Length, Measurable, Measure, Torque, UnitSystem, Volume, inch, mm, show_as,
+    Force, Length, Measurable, Measure, Torque, UnitSystem, Volume, inch, mm, round_up, show_as,
 };
 use groundline::utilization::Utilization;
 use groundline::wind::WindCode;
@@ -275,9 +275,8 @@ pub(crate) fn dig(depth: Length, system: UnitSystem) -> String {
 
 /// That depth in inches or millimetres.
 pub(crate) fn digging(depth: Length, system: UnitSystem) -> f64 {
-    // A whisker above a mark is that mark.
     match system {
-        UnitSystem::Us => (depth.to(inch) - 1e-6).ceil(),
-        UnitSystem::Si => 10.0 * ((depth.to(mm) - 1e-4) / 10.0).ceil(),
+        UnitSystem::Us => round_up(depth, inch(1.0)).to(inch).round(),
+        UnitSystem::Si => round_up(depth, mm(10.0)).to(mm).round(),
     }
 }

@@ -11,7 +11,7 @@ use groundline::post::Post;
 
 use groundline::actions::PressurePicture;
 use groundline::units::{
-    Length, Measurable, Measure, UnitSystem, Volume, cu_ft, cu_yd, inch, mm, show, show_as,
+    Length, Measurable, Measure, UnitSystem, Volume, cu_ft, cu_yd, inch, mm, show, show_as, show_up,
 };
 use groundline::wind::{AsceSite, WindCase, WindCode};
 
@@ -167,11 +167,11 @@ fn posts(plan: &FencePlan, system: UnitSystem) -> String {
 
 /// A depth as it is dug: up to the next inch or centimetre.
 fn dig(depth: Length, system: UnitSystem) -> String {
-    // A whisker above a mark is that mark.
-    match system {
-        UnitSystem::Us => format!("{:.0} in", (depth.to(inch) - 1e-6).ceil()),
-        UnitSystem::Si => format!("{:.0} mm", 10.0 * ((depth.to(mm) - 1e-4) / 10.0).ceil()),
-    }
+    let step = match system {
+        UnitSystem::Us => inch(1.0),
+        UnitSystem::Si => mm(10.0),
+    };
+    show_up(depth, step, system).to_string()
 }
 
 /// The table of posts, how to read it, and its totals.
@@ -339,8 +339,8 @@ fn pressures_of_run(
                 Some(edge) => format!("{}, {}", site.case_name(sum.case), edge.name()),
                 None => site.case_name(sum.case).to_owned(),
             },
-            format!("{:.4}", show(sum.on_strips, system)),
-            format!("{:.4}", show(sum.on_posts, system)),
+            show(sum.on_strips, system).significant(4).to_string(),
+            show(sum.on_posts, system).significant(4).to_string(),
             if sum.agrees() { "agree" } else { "DIFFER" }
         )
     });
@@ -369,16 +369,17 @@ pub(crate) fn pressures(schedule: &Schedule<'_>, system: UnitSystem) -> String {
         ]);
         for strip in &picture.strips {
             let pressure = |pressure| {
-                let measured = show_as(pressure, Measure::WindPressure, system);
-                format!("{measured:.3}")
+                show_as(pressure, Measure::WindPressure, system)
+                    .significant(3)
+                    .to_string()
             };
             table.add_row([
                 match strip.case.edge() {
                     Some(edge) => format!("{}, {}", strip.case_name, edge.name()),
                     None => strip.case_name.to_owned(),
                 },
-                format!("{:.4}", show(strip.from, system)),
-                format!("{:.4}", show(strip.to, system)),
+                show(strip.from, system).significant(4).to_string(),
+                show(strip.to, system).significant(4).to_string(),
                 format!("{:.3}", strip.coefficient),
                 pressure(strip.pressure),
                 pressure(strip.pressure_at_to),
@@ -409,12 +410,16 @@ fn row(post: &ScheduledPost, concrete: Volume, system: UnitSystem) -> [String; 1
         post.post.number.to_string(),
         post.post.kind.name().to_owned(),
         place.join(" / "),
-        format!("{:.3}", show(width, system)),
+        show(width, system).significant(3).to_string(),
         check.required_case.map_or(String::new(), |case| {
             format!("{}, {}", case.kind.name(), letter(case.wind_case))
         }),
-        format!("{:.3}", show(check.actions().shear(), system)),
-        format!("{:.3}", show(check.actions().moment(), system)),
+        show(check.actions().shear(), system)
+            .significant(3)
+            .to_string(),
+        show(check.actions().moment(), system)
+            .significant(3)
+            .to_string(),
         format!(
             "{}{}",
             dig(check.required.depth(), system),
@@ -440,7 +445,7 @@ fn row(post: &ScheduledPost, concrete: Volume, system: UnitSystem) -> [String; 1
         match system {
             _ if concrete == Volume::default() => "-".to_owned(),
             UnitSystem::Us => format!("{:.1} ft³", concrete.to(cu_ft)),
-            UnitSystem::Si => format!("{:.3}", show(concrete, system)),
+            UnitSystem::Si => show(concrete, system).significant(3).to_string(),
         },
     ]
 }
@@ -489,9 +494,9 @@ pub(crate) fn capacity(
         .capacity(depth, height)
         .map_err(flags.blame("--planned-depth", &flags.planned_depth.text))?;
     Ok(format!(
-        "A post set as planned carries {:.3} at {:.3} above grade, allowable-stress level ({governing} \
+        "A post set as planned carries {} at {} above grade, allowable-stress level ({governing} \
          governs).\n",
-        show(holds.shear(), system),
-        show(height, system),
+        show(holds.shear(), system).significant(3),
+        show(height, system).significant(3),
     ))
 }

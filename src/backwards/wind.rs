@@ -85,7 +85,7 @@ impl<L: LimitState> VariedWind for DirectPressure<L> {
 /// let plan = FencePlan::new(site, fence, design).with_planned_depth(inch(60.0));
 /// let solution = greatest_wind(&plan, AsceSite::search())?;
 /// let speed = solution.value().unwrap();
-/// println!("good for {:.4}, post {}", show(speed, UnitSystem::Us),
+/// println!("good for {}, post {}", show(speed, UnitSystem::Us),
 ///     solution.governing_post().post.number);
 /// assert!(solution.check().passes());
 /// # Ok::<(), groundline::Error>(())

@@ -1,6 +1,6 @@
 //! Showing quantities in US customary or SI units with sensible digits.
 
-use super::{Dimension, Measurable, UnitDef};
+use super::{Dimension, Length, Measurable, UnitDef};
 use core::fmt;
 
 /// The unit system for display.
@@ -166,20 +166,50 @@ impl Measured {
         (Q::DIMENSION == self.measure.dimension()).then(|| Q::from_si(self.si))
     }
 
-    /// For display in a unit system. The format precision is the number of
-    /// significant digits (default 4, and never fewer than the digits before
-    /// the decimal point). From 1e12 on and below 1e-6 a number stands in full,
-    /// with an exponent.
-    pub fn in_system(self, system: UnitSystem) -> impl fmt::Display + fmt::Debug {
-        Shown {
+    /// Returns the display of this quantity in a unit system, to four significant
+    /// digits; see [`Displayed`] for other digits.
+    pub fn in_system(self, system: UnitSystem) -> Displayed {
+        Displayed {
             measured: self,
             system,
+            digits: 4,
         }
     }
 }
 
+/// Display of a quantity in a unit system.
+///
+/// The format precision is the number of decimals, as for any number:
+/// `{:.1}` of 65.4 in is `65.4 in`. Without a precision, and from 1e12 on, the
+/// number has four significant digits, or as many as [`Displayed::significant`]
+/// sets, and never fewer than the digits before the decimal point. From 1e12 on
+/// and, without a precision, below 1e-6 the number is displayed in full, with an
+/// exponent.
+///
+/// ```
+/// use groundline::units::{inch, show_as, Measure, UnitSystem};
+/// let depth = show_as(inch(65.4375), Measure::SectionLength, UnitSystem::Us);
+/// assert_eq!(depth.to_string(), "65.44 in");
+/// assert_eq!(format!("{depth:.1}"), "65.4 in");
+/// assert_eq!(depth.significant(3).to_string(), "65.4 in");
+/// ```
+#[derive(Debug, Clone, Copy)]
+#[must_use]
+pub struct Displayed {
+    measured: Measured,
+    system: UnitSystem,
+    digits: usize,
+}
+
+impl Displayed {
+    /// Sets the number of significant digits, 1 to 17; trailing zeros are dropped.
+    pub fn significant(self, digits: usize) -> Self {
+        Self { digits, ..self }
+    }
+}
+
 /// Shows a quantity in the usual unit of its dimension.
-pub fn show<Q: Measurable>(quantity: Q, system: UnitSystem) -> impl fmt::Display + fmt::Debug {
+pub fn show<Q: Measurable>(quantity: Q, system: UnitSystem) -> Displayed {
     Measured::new(quantity).in_system(system)
 }
 
@@ -191,25 +221,62 @@ pub fn show<Q: Measurable>(quantity: Q, system: UnitSystem) -> impl fmt::Display
 /// assert_eq!(show_as(hole, Measure::SectionLength, UnitSystem::Us).to_string(), "12 in");
 /// assert_eq!(show_as(hole, Measure::SectionLength, UnitSystem::Si).to_string(), "304.8 mm");
 /// ```
-pub fn show_as<Q: Measurable>(
-    quantity: Q,
-    measure: Measure,
-    system: UnitSystem,
-) -> impl fmt::Display + fmt::Debug {
+pub fn show_as<Q: Measurable>(quantity: Q, measure: Measure, system: UnitSystem) -> Displayed {
     Measured::new(quantity).shown_as(measure).in_system(system)
 }
 
-#[derive(Debug, Clone, Copy)]
-struct Shown {
-    measured: Measured,
-    system: UnitSystem,
+/// Shows a length of a section or hole, in inches or millimetres, rounded up to a
+/// whole number of steps: the depth that a person digs to is never less than the
+/// depth required. See [`round_up`] for the step.
+///
+/// ```
+/// use groundline::units::{inch, mm, show_up, UnitSystem};
+/// assert_eq!(show_up(inch(65.4), inch(1.0), UnitSystem::Us).to_string(), "66 in");
+/// assert_eq!(show_up(inch(65.4), mm(10.0), UnitSystem::Si).to_string(), "1670 mm");
+/// assert_eq!(show_up(inch(65.1), inch(0.125), UnitSystem::Us).to_string(), "65.125 in");
+/// ```
+pub fn show_up(length: Length, step: Length, system: UnitSystem) -> Displayed {
+    // Enough digits for every step of a tape: fewer could round down again.
+    show_as(round_up(length, step), Measure::SectionLength, system).significant(10)
 }
 
-impl fmt::Display for Shown {
+/// Returns the quantity rounded up, towards positive infinity, to a whole number of
+/// steps.
+///
+/// A quantity that exceeds a multiple of the step by less than 1e-9 of itself
+/// counts as that multiple, so that 48 in does not become 49 in by the rounding
+/// of its arithmetic. A quantity that is not finite, or a step that is not finite
+/// and positive, or too small beside the quantity to count, leaves the quantity
+/// as it is.
+///
+/// ```
+/// use groundline::units::{inch, ft, round_up, Measurable};
+/// assert_eq!(round_up(inch(65.4), inch(6.0)).to(inch).round(), 66.0);
+/// assert_eq!(round_up(ft(4.0), inch(1.0)).to(inch).round(), 48.0);
+/// ```
+pub fn round_up<Q: Measurable>(quantity: Q, step: Q) -> Q {
+    let (value, step) = (quantity.si(), step.si());
+    let count = value / step;
+    if !(step > 0.0 && step.is_finite() && count.abs() < 1e15) {
+        return quantity;
+    }
+    let nearest = count.round();
+    let whole = if (count - nearest).abs() <= 1e-9 * count.abs() {
+        nearest
+    } else {
+        count.ceil()
+    };
+    Q::from_si(whole * step)
+}
+
+impl fmt::Display for Displayed {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let unit = self.measured.measure.unit(self.system);
         let value = self.measured.si / unit.factor();
-        let text = significant(value, f.precision().unwrap_or(4));
+        let text = match f.precision() {
+            Some(decimals) if value.abs() < 1e12 => fixed(value, decimals),
+            _ => significant(value, self.digits),
+        };
         let text = if unit.symbol.is_empty() {
             text
         } else if unit.symbol == "°" {
@@ -218,6 +285,15 @@ impl fmt::Display for Shown {
             text + " " + unit.symbol
         };
         f.pad_integral(true, "", &text)
+    }
+}
+
+/// A number with the given decimals; zero has no sign.
+fn fixed(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.*}", decimals.min(340));
+    match text.strip_prefix('-') {
+        Some(size) if size.bytes().all(|byte| matches!(byte, b'0' | b'.')) => size.to_owned(),
+        _ => text,
     }
 }
 

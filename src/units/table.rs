@@ -91,23 +91,23 @@ macro_rules! quantities {
 
 quantities! {
     Length, "length", LENGTHS {
-        ft = FT, "ft", "foot", "feet", "'", "\u{2032}";
-        inch = IN, "in", "inch", "inches", "\"", "\u{2033}";
+        ft = FT, "ft", "foot", "feet", "'", "\u{2032}", "\u{2019}";
+        inch = IN, "in", "inch", "inches", "\"", "\u{2033}", "\u{201d}", "''";
         yd = YD, "yd", "yard", "yards";
         m = 1.0, "m", "metre", "metres", "meter", "meters";
         cm = 0.01, "cm";
         mm = 0.001, "mm";
     }
     Area, "area", AREAS {
-        sq_ft = FT * FT, "ft²", "ft2", "ft^2", "sq ft", "sf";
-        sq_in = IN * IN, "in²", "in2", "in^2", "sq in";
+        sq_ft = FT * FT, "ft²", "ft2", "ft^2", "sq ft", "sq. ft", "sf";
+        sq_in = IN * IN, "in²", "in2", "in^2", "sq in", "sq. in";
         sq_m = 1.0, "m²", "m2", "m^2";
         sq_mm = 1e-6, "mm²", "mm2", "mm^2";
     }
     Volume, "volume", VOLUMES {
-        cu_ft = FT * FT * FT, "ft³", "ft3", "ft^3", "cu ft", "cf";
-        cu_yd = YD * YD * YD, "yd³", "yd3", "yd^3", "cu yd", "cy";
-        cu_in = IN * IN * IN, "in³", "in3", "in^3", "cu in";
+        cu_ft = FT * FT * FT, "ft³", "ft3", "ft^3", "cu ft", "cu. ft", "cf";
+        cu_yd = YD * YD * YD, "yd³", "yd3", "yd^3", "cu yd", "cu. yd", "cy";
+        cu_in = IN * IN * IN, "in³", "in3", "in^3", "cu in", "cu. in";
         cu_m = 1.0, "m³", "m3", "m^3";
         cu_mm = 1e-9, "mm³", "mm3", "mm^3";
         litre = 1e-3, "L", "l", "litre", "litres", "liter", "liters";
@@ -123,9 +123,12 @@ quantities! {
         km_per_h = 1.0 / 3.6, "km/h", "kph";
     }
     Pressure, "pressure", PRESSURES {
-        psf = LBF / (FT * FT), "psf", "lb/ft²", "lb/ft2", "lb/ft^2";
-        lb_per_sq_in = LBF / (IN * IN), "psi", "lb/in²", "lb/in2", "lb/in^2";
-        ksi = KIP / (IN * IN), "ksi";
+        psf = LBF / (FT * FT), "psf", "lb/ft²", "lb/ft2", "lb/ft^2", "lbf/ft²", "lbf/ft2", "lbf/ft^2",
+            "lb/sq ft", "lbf/sq ft";
+        lb_per_sq_in = LBF / (IN * IN), "psi", "lb/in²", "lb/in2", "lb/in^2", "lbf/in²", "lbf/in2",
+            "lbf/in^2", "lb/sq in", "lbf/sq in";
+        ksf = KIP / (FT * FT), "ksf", "kip/ft²", "kip/ft2", "kip/ft^2", "k/ft²", "k/ft2", "k/ft^2";
+        ksi = KIP / (IN * IN), "ksi", "kip/in²", "kip/in2", "kip/in^2", "k/in²", "k/in2", "k/in^2";
         pa = 1.0, "Pa", "N/m²", "N/m2", "N/m^2";
         kpa = 1e3, "kPa", "kN/m²", "kN/m2", "kN/m^2";
         mpa = 1e6, "MPa", "N/mm²", "N/mm2", "N/mm^2", "MN/m²", "MN/m2", "MN/m^2";
@@ -134,35 +137,45 @@ quantities! {
     }
     Force, "force", FORCES {
         lb = LBF, "lb", "lbs", "lbf";
-        kipf = KIP, "kip", "kips";
+        kipf = KIP, "kip", "kips", "kipf", "k";
         newton = 1.0, "N";
         kn = 1e3, "kN";
     }
     LineLoad, "force per length", LINE_LOADS {
-        lb_per_ft = LBF / FT, "lb/ft", "plf";
-        lb_per_inch = LBF / IN, "lb/in", "pli";
+        lb_per_ft = LBF / FT, "lb/ft", "plf", "lbf/ft", "lbs/ft";
+        lb_per_inch = LBF / IN, "lb/in", "pli", "lbf/in", "lbs/in";
+        kip_per_ft = KIP / FT, "kip/ft", "klf", "kips/ft", "k/ft";
         n_per_m = 1.0, "N/m";
         kn_per_m = 1e3, "kN/m";
     }
     ForcePerVolume, "force per volume", FORCES_PER_VOLUME {
-        pcf = LBF / (FT * FT * FT), "pcf", "lb/ft³", "lb/ft3", "lb/ft^3";
-        psf_per_ft = LBF / (FT * FT * FT), "psf/ft";
-        lb_per_cu_in = LBF / (IN * IN * IN), "pci", "lb/in³", "lb/in3", "lb/in^3";
+        pcf = LBF / (FT * FT * FT), "pcf", "lb/ft³", "lb/ft3", "lb/ft^3", "lbf/ft³", "lbf/ft3",
+            "lbf/ft^3", "lb/cu ft", "lbf/cu ft";
+        psf_per_ft = LBF / (FT * FT * FT), "psf/ft", "lb/ft²/ft", "lb/ft2/ft", "lbf/ft²/ft", "lbf/ft2/ft";
+        lb_per_cu_in = LBF / (IN * IN * IN), "pci", "lb/in³", "lb/in3", "lb/in^3", "lbf/in³",
+            "lbf/in3", "lbf/in^3", "lb/cu in", "lbf/cu in";
         n_per_cu_m = 1.0, "N/m³", "N/m3", "N/m^3";
         kn_per_cu_m = 1e3, "kN/m³", "kN/m3", "kN/m^3";
         mn_per_cu_m = 1e6, "MN/m³", "MN/m3", "MN/m^3";
         kpa_per_m = 1e3, "kPa/m";
     }
     Torque, "moment", MOMENTS {
-        lb_ft = LBF * FT, "lb·ft", "lb-ft", "lb ft", "ft-lb", "ft lb", "ft·lb";
-        lb_in = LBF * IN, "lb·in", "lb-in", "lb in", "in-lb", "in lb";
-        kip_ft = KIP * FT, "kip·ft", "kip-ft", "kip ft", "ft-kip";
-        kip_in = KIP * IN, "kip·in", "kip-in", "kip in", "in-kip";
+        lb_ft = LBF * FT, "lb·ft", "lb-ft", "lb ft", "ft-lb", "ft lb", "ft·lb", "lbf·ft", "lbf-ft",
+            "lbf ft", "ft-lbf", "ft lbf", "ft·lbf", "ft-lbs", "ft lbs", "lbs-ft", "lbs ft";
+        lb_in = LBF * IN, "lb·in", "lb-in", "lb in", "in-lb", "in lb", "in·lb", "lbf·in", "lbf-in",
+            "lbf in", "in-lbf", "in lbf", "in·lbf", "in-lbs", "in lbs", "lbs-in", "lbs in";
+        kip_ft = KIP * FT, "kip·ft", "kip-ft", "kip ft", "ft-kip", "ft kip", "ft-kips", "kips-ft",
+            "k·ft", "k-ft", "k ft", "ft-k", "ft k", "ft·k";
+        kip_in = KIP * IN, "kip·in", "kip-in", "kip in", "in-kip", "in kip", "in-kips", "kips-in",
+            "k·in", "k-in", "k in", "in-k", "in k", "in·k";
         n_m = 1.0, "N·m", "N-m", "N m", "Nm";
         kn_m = 1e3, "kN·m", "kN-m", "kN m", "kNm";
     }
     FlexuralRigidity, "flexural rigidity", RIGIDITIES {
-        lb_sq_in = LBF * IN * IN, "lb·in²", "lb-in2", "lb in2", "lb in^2";
+        lb_sq_in = LBF * IN * IN, "lb·in²", "lb-in2", "lb in2", "lb in^2", "lb-in²", "lb-in^2",
+            "lbf·in²", "lbf-in²", "lbf-in2", "lbf-in^2", "lbf in2";
+        kip_sq_in = KIP * IN * IN, "kip·in²", "kip-in²", "kip-in2", "kip-in^2", "kip in2", "k·in²",
+            "k-in²", "k-in2", "k-in^2", "k in2";
         n_sq_m = 1.0, "N·m²", "N-m2", "N m2", "N m^2";
         kn_sq_m = 1e3, "kN·m²", "kN-m2", "kN m2", "kN m^2";
     }

@@ -176,7 +176,7 @@ fn digits_that_are_shown() {
     }
     let digits = |digits: usize| {
         let shown = Measured::number(2.0 / 3.0).in_system(UnitSystem::Us);
-        format!("{shown:.digits$}")
+        shown.significant(digits).to_string()
     };
     assert_eq!(digits(1), "0.7");
     assert_eq!(digits(2), "0.67");

@@ -634,7 +634,7 @@ fn numbers_of_a_report() {
         report::text(&sheet).to_string(),
         report::markdown(&sheet).to_string(),
     ];
-    let shown = |value: Measured| format!("{:.6}", value.in_system(UnitSystem::Us));
+    let shown = |value: Measured| value.in_system(UnitSystem::Us).significant(6).to_string();
     let mut seen = 0;
     for step in sheet.steps() {
         let result = shown(step.result);

@@ -395,9 +395,9 @@ fn the_working_is_that_of_the_library() {
         assert!(html.contains(&format!("id=\"post-{}\"", post.post.number)));
         for step in sheet.steps() {
             let line = format!(
-                "{} = {:.6}",
+                "{} = {}",
                 step.symbol,
-                step.result.in_system(UnitSystem::Us)
+                step.result.in_system(UnitSystem::Us).significant(6)
             );
             let line = line.replace('\'', "&#39;");
             assert!(text.contains(&line), "{line}");

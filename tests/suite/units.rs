@@ -165,7 +165,9 @@ fn display_has_sensible_digits() {
     assert_eq!(us(lb(f64::INFINITY)), "inf lb");
     assert_eq!(us(lb(1e300)), "1e300 lb");
     assert_eq!(
-        format!("{:.6}", show(lb(1.0 / 3.0), UnitSystem::Us)),
+        show(lb(1.0 / 3.0), UnitSystem::Us)
+            .significant(6)
+            .to_string(),
         "0.333333 lb"
     );
     assert_eq!(format!("{:>8}", show(ft(2.5), UnitSystem::Us)), "  2.5 ft");
@@ -248,7 +250,7 @@ proptest! {
         prop_assume!(value.abs() > 1e-3);
         let system = if si { UnitSystem::Si } else { UnitSystem::Us };
         let length = ft(value);
-        let text = format!("{:.17}", show(length, system));
+        let text = show(length, system).significant(17).to_string();
         let read: Length = parse(&text).unwrap();
         prop_assert!((read.value / length.value - 1.0).abs() < 1e-14, "{text}");
     }
@@ -268,4 +270,219 @@ proptest! {
             prop_assert!(length.value.is_finite());
         }
     }
+}
+
+/// The precision of a format is the number of decimals: `{:.1}` of 65.4 in was "70 in"
+/// when it meant significant digits.
+#[test]
+fn precision_means_decimals() {
+    let depth = show_as(inch(65.4375), Measure::SectionLength, UnitSystem::Us);
+    assert_eq!(format!("{depth:.0}"), "65 in");
+    assert_eq!(format!("{depth:.1}"), "65.4 in");
+    assert_eq!(format!("{depth:.3}"), "65.438 in");
+    assert_eq!(format!("{depth:.6}"), "65.437500 in");
+    assert_eq!(format!("{:.1}", show(inch(65.4), UnitSystem::Us)), "5.5 ft");
+    assert_eq!(format!("{depth:>9.1}"), "  65.4 in");
+    assert_eq!(depth.to_string(), "65.44 in");
+    assert_eq!(depth.significant(2).to_string(), "65 in");
+    assert_eq!(format!("{:.1}", depth.significant(2)), "65.4 in");
+    let us = UnitSystem::Us;
+    assert_eq!(format!("{:.2}", show(lb(-0.001), us)), "0.00 lb");
+    assert_eq!(format!("{:.2}", show(lb(1e-9), us)), "0.00 lb");
+    assert_eq!(format!("{:.1}", show(lb(-1.26), us)), "-1.3 lb");
+    assert_eq!(format!("{:.1}", show(lb(f64::NAN), us)), "NaN lb");
+    assert_eq!(format!("{:.1}", show(lb(1e300), us)), "1e300 lb");
+    assert_eq!(format!("{:.1}", show(deg(12.34), us)), "12.3°");
+}
+
+/// A depth to dig to is rounded up to the step of a tape, never down.
+#[test]
+fn depths_to_dig_are_rounded_up() {
+    let us = |depth: Length, step: Length| show_up(depth, step, UnitSystem::Us).to_string();
+    assert_eq!(us(inch(65.4), inch(1.0)), "66 in");
+    assert_eq!(us(inch(65.001), inch(1.0)), "66 in");
+    assert_eq!(us(inch(65.0), inch(1.0)), "65 in");
+    assert_eq!(us(inch(65.4), inch(6.0)), "66 in");
+    assert_eq!(us(inch(65.4), ft(1.0)), "72 in");
+    // Four digits would have rounded 100.125 down to 100.1.
+    assert_eq!(us(inch(100.01), inch(0.125)), "100.125 in");
+    assert_eq!(us(inch(10_000.01), inch(0.125)), "10000.125 in");
+    // A length that its arithmetic put just above a mark is that mark.
+    assert_eq!(us(ft(4.0) * 0.1 * 10.0 + inch(4e-9), inch(1.0)), "48 in");
+    assert_eq!(
+        show_up(m(1.001), mm(10.0), UnitSystem::Si).to_string(),
+        "1010 mm"
+    );
+    // A step that is none leaves the length alone.
+    for step in [0.0, -1.0, f64::NAN, f64::INFINITY, 1e-300] {
+        assert_eq!(us(inch(65.4), inch(step)), "65.4 in", "{step}");
+    }
+    assert!(round_up(inch(f64::NAN), inch(1.0)).value.is_nan());
+    assert_eq!(round_up(inch(0.0), inch(1.0)), inch(0.0));
+    assert_eq!(round_up(lb(-2.5), lb(1.0)), lb(-2.0));
+}
+
+/// How people write lengths and units.
+#[test]
+fn texts_as_people_write_them() {
+    for (text, inches) in [
+        ("30 in.", 30.0),
+        ("30in.", 30.0),
+        ("30. in.", 30.0),
+        ("6 ft.", 72.0),
+        ("6 ft. 3 in.", 75.0),
+        ("6 ft. 3-1/2 in.", 75.5),
+        ("6 ft .5 in", 72.5),
+        ("6'6", 78.0),
+        ("6' 6", 78.0),
+        ("6'-6", 78.0),
+        ("6' 6 1/2", 78.5),
+        ("6'6½", 78.5),
+        ("-6'6", -78.0),
+        ("6\u{2032}6", 78.0),
+        ("6\u{2019}6\u{201d}", 78.0),
+        ("6'6''", 78.0),
+        ("3''", 3.0),
+        ("6½ ft", 78.0),
+        ("6 ½ ft", 78.0),
+        ("6-½ ft", 78.0),
+        ("½ in", 0.5),
+        ("-½ in", -0.5),
+        ("-6½ ft", -78.0),
+        ("6 ft ¾ in", 72.75),
+        ("6' 3⅞\"", 75.875),
+        ("2⅜ in", 2.375),
+        ("2 3\u{2044}8 in", 2.375),
+        ("3\u{2044}4 in", 0.75),
+    ] {
+        let found = parse::<Length>(text).map(|length| length.to(inch));
+        let found = found.unwrap_or_else(|why| panic!("{text:?}: {why}"));
+        assert!((found - inches).abs() < 1e-9, "{text:?} {found}");
+    }
+    for (character, value) in [
+        ('½', 1.0 / 2.0),
+        ('⅓', 1.0 / 3.0),
+        ('⅔', 2.0 / 3.0),
+        ('¼', 1.0 / 4.0),
+        ('¾', 3.0 / 4.0),
+        ('⅕', 1.0 / 5.0),
+        ('⅖', 2.0 / 5.0),
+        ('⅗', 3.0 / 5.0),
+        ('⅘', 4.0 / 5.0),
+        ('⅙', 1.0 / 6.0),
+        ('⅚', 5.0 / 6.0),
+        ('⅐', 1.0 / 7.0),
+        ('⅛', 1.0 / 8.0),
+        ('⅜', 3.0 / 8.0),
+        ('⅝', 5.0 / 8.0),
+        ('⅞', 7.0 / 8.0),
+        ('⅑', 1.0 / 9.0),
+        ('⅒', 1.0 / 10.0),
+    ] {
+        assert_eq!(parse::<Length>(&format!("{character} m")), Ok(m(value)));
+        assert_eq!(
+            parse::<Length>(&format!("2{character} m")),
+            Ok(m(2.0 + value))
+        );
+    }
+    for text in [
+        "3 ft-lbf",
+        "3 lbf-ft",
+        "3 lbf·ft",
+        "3 ft lbf",
+        "3 ft-lbs",
+        "36 in-lbf",
+    ] {
+        let found = parse::<Torque>(text).unwrap().to(lb_ft);
+        assert_relative_eq!(found, 3.0, max_relative = 1e-14);
+    }
+    for text in [
+        "3 k-ft",
+        "3 ft-k",
+        "3 kip ft",
+        "3 ft-kips",
+        "36 k-in",
+        "3000 ft-lbf",
+    ] {
+        let found = parse::<Torque>(text).unwrap().to(kip_ft);
+        assert_relative_eq!(found, 3.0, max_relative = 1e-14);
+    }
+    for text in [
+        "20 lbf/ft2",
+        "20 lbf/ft²",
+        "20 lbf/ft^2",
+        "20 lb/sq ft",
+        "0.02 ksf",
+        "20 psf.",
+    ] {
+        let found = parse::<Pressure>(text).unwrap().to(psf);
+        assert_relative_eq!(found, 20.0, max_relative = 1e-14);
+    }
+    assert_eq!(parse::<Pressure>("36 k/in2"), Ok(ksi(36.0)));
+    assert_eq!(parse::<Pressure>("36 lbf/in2"), Ok(lb_per_sq_in(36.0)));
+    assert_eq!(parse::<LineLoad>("1.5 klf"), Ok(kip_per_ft(1.5)));
+    assert_eq!(parse::<LineLoad>("1.5 k/ft"), Ok(kip_per_ft(1.5)));
+    assert_relative_eq!(kip_per_ft(1.5).to(lb_per_ft), 1500.0, max_relative = 1e-15);
+    assert_eq!(parse::<LineLoad>("15 lbf/ft"), Ok(lb_per_ft(15.0)));
+    assert_eq!(parse::<Force>("2 k"), Ok(kipf(2.0)));
+    assert_eq!(parse::<Force>("2 kips"), Ok(kipf(2.0)));
+    assert_eq!(parse::<ForcePerVolume>("120 lbf/ft3"), Ok(pcf(120.0)));
+    assert_eq!(
+        parse::<ForcePerVolume>("150 lb/ft2/ft"),
+        Ok(psf_per_ft(150.0))
+    );
+    assert_eq!(parse::<FlexuralRigidity>("5 k-in2"), Ok(kip_sq_in(5.0)));
+    assert_relative_eq!(kip_sq_in(5.0).to(lb_sq_in), 5000.0, max_relative = 1e-15);
+    assert_eq!(parse::<Volume>("2 cu. yd."), Ok(cu_yd(2.0)));
+}
+
+/// What is refused is named for what it is.
+#[test]
+fn commas_and_nominal_sizes_are_refused_by_name() {
+    use ParseQuantityError as E;
+    let d = Dimension::Length;
+    for (text, error) in [
+        ("1,8 m", E::Comma(d)),
+        ("1,234 ft", E::Comma(d)),
+        ("-1,8 m", E::Comma(d)),
+        ("6' 6,5\"", E::Comma(d)),
+        ("4x4", E::NominalSize(d)),
+        ("4X4", E::NominalSize(d)),
+        ("4 x 4", E::NominalSize(d)),
+        ("4\u{d7}4", E::NominalSize(d)),
+        ("2x4 in", E::NominalSize(d)),
+        ("1.8, m", E::UnknownUnit(d)),
+        ("4x", E::UnknownUnit(d)),
+        // Is it 6 ft and .6 in, or 6 in? Neither is guessed.
+        ("6 ft.6 in", E::UnknownUnit(d)),
+        ("30 in..", E::UnknownUnit(d)),
+        ("30 .in", E::UnknownUnit(d)),
+        ("6'.", E::UnknownUnit(d)),
+        ("2.5½ in", E::UnknownUnit(d)),
+        ("1/2½ in", E::UnknownUnit(d)),
+        ("½½ in", E::UnknownUnit(d)),
+        ("6½", E::MissingUnit(d)),
+        ("6 ft 6", E::MissingUnit(d)),
+        ("6\" 6", E::MixedParts(d)),
+        ("6'6 ft", E::MixedParts(d)),
+    ] {
+        assert_eq!(parse::<Length>(text), Err(error), "{text:?}");
+    }
+    assert_eq!(
+        parse::<Length>("1,8 m").unwrap_err().to_string(),
+        "a comma in a number is not read, write 1.8 for 1,8 and 1234 for 1,234; \
+         give a length in ft, in, yd, m, cm, mm"
+    );
+    assert_eq!(
+        parse::<Length>("4x4").unwrap_err().to_string(),
+        "this is a nominal size, write the actual one (a dressed 4x4 is 3.5 in, a 6x6 5.5 in); \
+         give a length in ft, in, yd, m, cm, mm"
+    );
+    let comma = parse::<Ratio>("0,85").unwrap_err();
+    assert_eq!(comma, E::Comma(Dimension::Ratio));
+    assert!(
+        comma
+            .to_string()
+            .ends_with("give a pure number or a percentage")
+    );
 }

@@ -157,7 +157,7 @@ fn the_evaluator_evaluates() {
 
 /// A number as printed on the sheet, in the unit printed.
 fn printed(value: Measured, system: UnitSystem) -> f64 {
-    let text = format!("{:.6}", value.in_system(system));
+    let text = value.in_system(system).significant(6).to_string();
     let number = text.split(' ').next().unwrap().trim_end_matches('°');
     number.parse().unwrap()
 }

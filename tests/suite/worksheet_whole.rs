@@ -6,7 +6,7 @@ use groundline::units::*;
 
 /// Number and unit as printed on the sheet.
 fn printed(value: Measured, system: UnitSystem) -> (f64, String) {
-    let text = format!("{:.9}", value.in_system(system));
+    let text = value.in_system(system).significant(9).to_string();
     let text = text.replace('°', " deg");
     let (number, unit) = text.split_once(' ').unwrap_or((&text, ""));
     (number.parse().unwrap(), unit.to_owned())

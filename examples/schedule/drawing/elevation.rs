@@ -159,8 +159,9 @@ impl RunPicture<'_> {
             ];
             svg.append(area(&corners).set("fill", "#ddd").set("stroke-width", 0.8));
             let value = |p: f64| {
-                let pressure = show_as(pa(p), Measure::WindPressure, frame.system);
-                format!("{pressure:.3}")
+                show_as(pa(p), Measure::WindPressure, frame.system)
+                    .significant(3)
+                    .to_string()
             };
             let even = (p_from - p_to).abs() < 1e-9 * most;
             let (wide, room) = (xb - xa, if even { 44.0 } else { 100.0 });

@@ -202,11 +202,11 @@ impl HolePicture {
             (X - post - 12.0, at + 5.0),
         ];
         svg.append(area(&tip).set("fill", INK));
-        let force = format!("P = {:.4}", show(self.shear, system));
+        let force = format!("P = {}", show(self.shear, system).significant(4));
         svg.append(label(X - 122.0, at - 8.0, 13, "start", force));
-        let height = format!("h = M/P = {:.4}", show(self.height, system));
+        let height = format!("h = M/P = {}", show(self.height, system).significant(4));
         svg.append(label(X + post + 12.0, at + 4.0, 12, "start", height));
-        let moment = format!("M = {:.4} at grade", show(self.moment, system));
+        let moment = format!("M = {} at grade", show(self.moment, system).significant(4));
         svg.append(label(X + post + 12.0, at + 20.0, 12, "start", moment));
         // Depths.
         let right = X + half + 22.0;
@@ -277,7 +277,7 @@ impl HolePicture {
         svg.append(line(X, y(at), x(self.needed.value), y(at)).set("stroke-width", 2.4));
         let tick = x(self.needed.value);
         svg.append(line(tick, y(at) - 6.0, tick, y(at) + 6.0).set("stroke-width", 2.4));
-        let value = |p: Pressure| format!("{:.4}", show(p, system));
+        let value = |p: Pressure| show(p, system).significant(4).to_string();
         let share = if self.paved {
             "at depth d"
         } else {
@@ -332,7 +332,11 @@ impl HolePicture {
                 best
             }
         });
-        let value = |share: f64| format!("{:.3}", show(pa(pressure(share).abs()), system));
+        let value = |share: f64| {
+            show(pa(pressure(share).abs()), system)
+                .significant(3)
+                .to_string()
+        };
         svg.append(label(
             x(pressure(peak)) - 4.0,
             y(top + length * peak),
@@ -346,7 +350,7 @@ impl HolePicture {
         }
         let at = y(self.greatest_at.value);
         svg.append(line(X - 12.0, at, X + 12.0, at).set("stroke-width", 2));
-        let text = format!("Mmax {:.4}", show(self.greatest, system));
+        let text = format!("Mmax {}", show(self.greatest, system).significant(4));
         let down = if self.paved { 18.0 } else { 4.0 };
         svg.append(label(X + 18.0, at + down, 12, "start", text));
     }

@@ -64,10 +64,10 @@ fn steps(out: &mut String, part: &Section, system: UnitSystem) {
         });
         put!(
             out,
-            "<tr><td class=\"result\">{} = {:.6}</td><td>{}</td><td class=\"formula\">{}</td><td \
+            "<tr><td class=\"result\">{} = {}</td><td>{}</td><td class=\"formula\">{}</td><td \
              class=\"formula\">{}</td><td>{source}</td></tr>\n",
             escape(step.symbol),
-            step.result.in_system(system),
+            step.result.in_system(system).significant(6),
             escape(step.meaning),
             escape(&rule(step)),
             escape(&numbers(step, system)),
@@ -86,8 +86,8 @@ fn rule(step: &Step) -> String {
 
 fn numbers(step: &Step, system: UnitSystem) -> String {
     let terms = step.terms.iter().map(|term| {
-        let value = term.value.in_system(system);
-        format!("{} = {value:.6}", term.symbol)
+        let value = term.value.in_system(system).significant(6);
+        format!("{} = {value}", term.symbol)
     });
     terms.collect::<Vec<_>>().join("; ")
 }

@@ -108,9 +108,9 @@ fn bag(table: &Table<'_>, packaged: bool) -> Option<(Bag, String)> {
         }
         found
     }?;
-    let yields = show_as(made.yields(), Measure::Volume, system);
+    let yields = show_as(made.yields(), Measure::Volume, system).significant(3);
     Some((
         made,
-        format!("bags of {} that yield {yields:.3}", show(weight, system)),
+        format!("bags of {} that yield {yields}", show(weight, system)),
     ))
 }

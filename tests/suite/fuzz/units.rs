@@ -54,7 +54,7 @@ fn shown<Q: Measurable>(quantity: Q, measure: Measure, system: UnitSystem) {
     let shown = Measured::new(quantity).shown_as(measure).in_system(system);
     for (text, tolerance) in [
         (format!("{shown}"), 5.1e-4),
-        (format!("{shown:.17}"), 1e-15),
+        (shown.significant(17).to_string(), 1e-15),
     ] {
         // A number that its unit makes too large or too small to hold.
         if text.starts_with("inf") || text.starts_with("-inf") {
