@@ -18,6 +18,7 @@ mod frost;
 mod governing;
 mod lean;
 mod materials;
+mod missing;
 mod post_check;
 mod side;
 mod site;
