@@ -4,6 +4,7 @@ mod dig;
 mod held;
 
 pub use dig::{DepthToDig, NoDepth, digging_step};
+pub(crate) use dig::{independent_of_depth, rounded_up};
 pub use held::WindHeld;
 
 use crate::actions::{FenceWind, LoadCases};
@@ -353,7 +354,7 @@ where
     }
 
     /// The height above ground of the tallest panel a post carries.
-    fn height(&self, post: &FencePost) -> Length {
+    pub(crate) fn height(&self, post: &FencePost) -> Length {
         post.arms()
             .filter_map(|arm| self.plan.fence.runs().get(arm.run))
             .map(|run| run.panel().top())

@@ -1,7 +1,7 @@
 //! The depth to dig: the least depth at which the whole check of a post passes.
 
 use super::{Schedule, ScheduledPost};
-use crate::check::Governing;
+use crate::check::{Governing, MaterialsSum};
 use crate::combination::CombinesTo;
 use crate::error::{Error, size_within};
 use crate::limit_state::{AllowableStress, LimitState};
@@ -158,8 +158,7 @@ where
             let fixed = independent_of_depth(&at);
             let next = to + step;
             if fixed.is_some() || next > ft(DEEPEST_FT) * (1.0 + WHISKER) {
-                let (governing, utilization) =
-                    fixed.unwrap_or((at.governing(), at.utilization()));
+                let (governing, utilization) = fixed.unwrap_or((at.governing(), at.utilization()));
                 let refused = if at.passes() {
                     at.site.unchecked().next().copied()
                 } else {
@@ -178,6 +177,52 @@ where
         }
     }
 
+    /// Returns one post, by its number, at the depth to dig: as planned where every
+    /// check passes there, else at the least whole step of depth at which every check
+    /// passes ([`Schedule::depth_to_dig`]). Its quantities are to that depth. Else the
+    /// reason why there is no such depth.
+    ///
+    /// # Errors
+    /// As [`Schedule::depth_to_dig`].
+    pub fn dug(
+        &self,
+        number: usize,
+        step: Length,
+    ) -> Result<Result<ScheduledPost<C::Level>, NoDepth>, Error> {
+        let post = self.fence_post(number)?;
+        let planned = self.check(post)?;
+        if planned.check.planned.is_some() && planned.passes_every_check() {
+            return Ok(Ok(planned));
+        }
+        match self.depth_to_dig(number, step)? {
+            DepthToDig::Passes(depth) => self.post_at(number, depth).map(Ok),
+            DepthToDig::None(reason) => Ok(Err(reason)),
+        }
+    }
+
+    /// Returns the quantities of the posts of one run, or of all, at the depths to dig
+    /// ([`Schedule::dug`]). A post without one is left out; a corner post belongs to the
+    /// run that comes first.
+    ///
+    /// # Errors
+    /// As [`Schedule::depth_to_dig`].
+    pub fn materials_to_dig(
+        &self,
+        run: Option<usize>,
+        step: Length,
+    ) -> Result<MaterialsSum, Error> {
+        let mut sum = MaterialsSum::default();
+        for post in self.plan.fence.posts() {
+            let own = post.arms().next().map(|arm| arm.run);
+            let requested = self.plan.site_checks(post.number).materials();
+            if requested.is_some() && (run.is_none() || own == run) {
+                let dug = self.dug(post.number, step)?;
+                sum = sum.with(dug.as_ref().ok().and_then(|dug| dug.site.materials.done()));
+            }
+        }
+        Ok(sum)
+    }
+
     pub(super) fn fence_post(&self, number: usize) -> Result<&crate::fence::FencePost, Error> {
         number
             .checked_sub(1)
@@ -192,7 +237,7 @@ where
 /// The worst failing check that no depth changes, at or below the required depth:
 /// the moment in the post does not fall with depth, shear at grade and the weight
 /// stay.
-fn independent_of_depth<L: CombinesTo<AllowableStress>>(
+pub(crate) fn independent_of_depth<L: CombinesTo<AllowableStress>>(
     at: &ScheduledPost<L>,
 ) -> Option<(Governing, Utilization)> {
     [

@@ -77,8 +77,7 @@ where
         }
         let cases = self.wind.cases(post);
         let at = |factor: f64| {
-            let checked =
-                self.check_as(post, design, planned, cases.with_wind_times(factor)?)?;
+            let checked = self.check_as(post, design, planned, cases.with_wind_times(factor)?)?;
             match checked.site.unchecked().next() {
                 Some(error) => Err(*error),
                 None => Ok((checked.passes(), checked.governing(), checked.utilization())),
