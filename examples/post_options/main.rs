@@ -19,7 +19,7 @@ use groundline::fence::{Fence, FenceRun, Panel, PostKind};
 use groundline::foundation::Hole;
 use groundline::ground::{Ground, SoilClass};
 use groundline::limit_state::AllowableStress;
-use groundline::plan::FencePlan;
+use groundline::plan::{DepthToDig, FencePlan};
 use groundline::post::{
     DesignValues, Grade, Lean, Moisture, PipePost, Post, Sleeve, SleevedPost, Species,
     SteelStrength, TimberPost, Treatment,
@@ -191,7 +191,8 @@ fn report(flags: &Flags, system: UnitSystem) -> Result<String, Error> {
          115 pcf, stiffness 40 pci; invented\n\n{table}\n\n\
          Wind cases by the zones of the wall figure (off-centre case on short runs only: one reading, \
          ask your engineer).\n\n\
-         depth        what the worst line post asks for by IBC 1807.3.2, up to the next 3 in\n\
+         depth        at which every check of every line post passes, in steps of 3 in; no depth where \
+         none passes\n\
          ground, post used at that depth; the post where its moment is greatest, below grade; \
          over 1.00 it fails\n\
          lean         top at service wind over height, elastic-plastic ground\n\
@@ -233,16 +234,23 @@ fn option(
             .posts()
             .filter(|post| post.post.kind == PostKind::Line)
     };
-    let needed = line().fold(inch(0.0), |most, post| {
-        let depth = post.check.required.depth();
-        if depth > most { depth } else { most }
-    });
+    // The depth at which every check of every line post passes, or else the required
+    // one, to show what fails there.
     let mut depth = inch(3.0);
-    while depth < needed {
-        depth += inch(3.0);
+    for post in line() {
+        let needed = match schedule.depth_to_dig(post.post.number, inch(3.0))? {
+            DepthToDig::Passes(depth) => depth,
+            _ => post.check.required.depth(),
+        };
+        while depth < needed - inch(1e-6) {
+            depth += inch(3.0);
+        }
     }
     let plan = plan.with_planned_depth(depth);
     let schedule = plan.schedule()?;
+    let failing = schedule
+        .posts()
+        .find(|post| post.post.kind == PostKind::Line && !post.passes_every_check());
     let count = schedule.posts().count();
     let line = || {
         schedule
@@ -272,11 +280,19 @@ fn option(
         None => "no line post".to_owned(),
     };
     let held = holds_down(flags, choice, setting, depth)?;
-    let (each, run) = fill(flags, choice, setting, depth, count, system)?;
+    let (each, run) = match failing {
+        Some(_) => ("no depth".to_owned(), "no depth".to_owned()),
+        None => fill(flags, choice, setting, depth, count, system)?,
+    };
+    let told = show_as(depth, Measure::SectionLength, system);
+    let told = match &failing {
+        Some(post) => format!("no depth: {} fails at {told:.3}", post.governing()),
+        None => format!("{told:.3}"),
+    };
     let row = [
         choice.name.to_owned(),
         setting.name().to_owned(),
-        format!("{:.3}", show_as(depth, Measure::SectionLength, system)),
+        told,
         format!("{ground_used:.2}"),
         format!("{post_used:.2}"),
         lean,
