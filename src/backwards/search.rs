@@ -121,7 +121,7 @@ impl<Q: Measurable> Search<Q> {
     }
 
     /// The value a number of steps from the mild end.
-    pub(crate) fn value(&self, steps: u32, harsh: Harsh) -> Q {
+    pub(super) fn value(&self, steps: u32, harsh: Harsh) -> Q {
         let way = f64::from(steps) * self.step.si();
         match harsh {
             Harsh::Greater => {
@@ -180,7 +180,7 @@ impl Search<Ratio> {
 
 /// Which way it gets harder.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Harsh {
+pub(super) enum Harsh {
     /// Towards greater values.
     Greater,
     /// Towards smaller values.

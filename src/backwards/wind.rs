@@ -164,7 +164,7 @@ where
     let fails = matches!(
         solution.answer,
         Answer::FailsAtMildest(_) | Answer::PostTooWeak(_)
-    );
+    ) && solution.passes_again.is_empty();
     let without = plan.site().without_minimum().filter(|_| fails);
     let Some((pressure, site)) = without else {
         return Ok(solution);

@@ -1,6 +1,6 @@
 //! A single change of a plan, and how it is applied.
 
-use crate::backwards::search::{Harsh, Search};
+use crate::backwards::Search;
 use crate::check::PostDesign;
 use crate::error::Error;
 use crate::foundation::{Hole, Restraint};
@@ -221,7 +221,8 @@ impl Change {
 /// The values below a present one, by steps, down to a least one.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Downwards<Q> {
-    first: Q,
+    /// The first value, in steps from zero.
+    whole: f64,
     step: Q,
     steps: u32,
 }
@@ -234,7 +235,7 @@ impl<Q: Measurable> Downwards<Q> {
         let first = Q::from_si(whole * step.si());
         let search = Search::new(least, first, step).ok()?;
         Some(Self {
-            first: search.value(0, Harsh::Smaller),
+            whole,
             step,
             steps: search.steps(),
         })
@@ -248,6 +249,6 @@ impl<Q: Measurable> Downwards<Q> {
     /// The value of an index from 1.
     pub(super) fn value(&self, index: u32) -> Q {
         let back = f64::from(index.saturating_sub(1));
-        Q::from_si(self.first.si() - back * self.step.si())
+        Q::from_si((self.whole - back) * self.step.si())
     }
 }

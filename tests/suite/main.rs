@@ -62,6 +62,8 @@ mod post_kinds;
 mod properties;
 mod reference;
 mod remedies;
+#[cfg(feature = "serde")]
+mod remedies_wire;
 mod response_properties;
 mod response_search;
 mod samples;
