@@ -38,7 +38,7 @@
 mod fence;
 mod hole;
 mod options;
-mod search;
+pub(crate) mod search;
 mod solution;
 mod wind;
 mod working;
@@ -47,5 +47,5 @@ pub use fence::{greatest_height, greatest_solidity, greatest_spacing};
 pub use hole::smallest_hole;
 pub use options::{OptionVerdict, Ranked, Ranking, cheapest};
 pub use search::{Search, Stretch};
-pub use solution::{Answer, Next, Question, Solution};
+pub use solution::{Answer, MinimumGoverns, Next, Question, Solution};
 pub use wind::{VariedWind, greatest_wind, greatest_wind_of_each, greatest_wind_of_post};

@@ -19,6 +19,7 @@ mod frost;
 mod governing;
 mod lean;
 mod materials;
+mod missing;
 mod movement;
 mod post_check;
 mod side;

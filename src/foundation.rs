@@ -192,6 +192,18 @@ impl Foundation {
         })
     }
 
+    /// Returns the same post in a hole filled with concrete, whatever filled the hole
+    /// before; the restraint at grade and the reading of b stay.
+    ///
+    /// # Errors
+    /// As [`Foundation::concrete`].
+    pub fn filled_with_concrete(self, hole: Hole) -> Result<Self, Error> {
+        Ok(Self {
+            fill: Self::concrete(hole, self.outline)?.fill,
+            ..self
+        })
+    }
+
     /// A post whose hole is backfilled as IBC 1807.3.3 says, without a
     /// structural footing: the post alone bears, b is its diameter or
     /// diagonal.

@@ -17,6 +17,7 @@
 //! | will it lean, heave, pull out; how many bags? | [`check::SiteChecks`], asked by [`plan::FencePlan::with_site_checks`] |
 //! | what does the ground really do? | [`response`], and [`side_by_side`] for every method |
 //! | what would this fence stand, what is the smallest hole, the cheapest post? | [`backwards`] |
+//! | a post fails: which single change makes it pass? | [`remedies`] |
 //! | which input matters? | [`sensitivity`] |
 //! | what do these pull tests prove? | [`field_test`] |
 //! | why? | [`plan::Schedule::worksheet`], shown by [`report`] |
@@ -57,6 +58,7 @@
 //! | every method for one post, side by side | [`side_by_side`] |
 //! | a whole fence | [`plan`] |
 //! | greatest speed, spacing, height, solidity, smallest hole, cheapest option | [`backwards`] |
+//! | single changes that make a failing post or plan pass | [`remedies`] |
 //! | what matters: each input varied, inputs at random | [`sensitivity`] |
 //! | worksheets as text and Markdown | [`report`] |
 //! | requests and answers as data, for any language (feature `serde`) | `wire` |
@@ -155,6 +157,8 @@ pub mod side_by_side;
 pub mod plan;
 
 pub mod backwards;
+
+pub mod remedies;
 
 pub mod sensitivity;
 

@@ -3,6 +3,12 @@
 mod case_b;
 
 pub use case_b::CaseBReading;
+mod dig;
+mod held;
+
+pub use dig::{DepthToDig, NoDepth, digging_step};
+pub(crate) use dig::{independent_of_depth, rounded_up};
+pub use held::WindHeld;
 
 use crate::actions::{FenceWind, LoadCases};
 use crate::caution::{Caution, Cautions};
@@ -229,7 +235,7 @@ impl<C: WindCode> FencePlan<C> {
         &self.site
     }
 
-    fn design_for(&self, post: &FencePost) -> (&PostDesign, Option<Length>) {
+    pub(crate) fn design_for(&self, post: &FencePost) -> (&PostDesign, Option<Length>) {
         let by_number = self
             .by_number
             .iter()
@@ -309,7 +315,18 @@ where
     /// The check of a post of this fence.
     pub(crate) fn check(&self, post: &FencePost) -> Result<ScheduledPost<C::Level>, Error> {
         let (design, planned) = self.plan.design_for(post);
-        let cases = self.wind.cases(post);
+        self.check_as(post, design, planned, self.wind.cases(post))
+    }
+
+    /// The check of a post with another design, planned depth or wind: every check
+    /// that the plan includes for the post.
+    pub(crate) fn check_as(
+        &self,
+        post: &FencePost,
+        design: &PostDesign,
+        planned: Option<Length>,
+        cases: LoadCases<C::Level>,
+    ) -> Result<ScheduledPost<C::Level>, Error> {
         let check = PostCheck::new(design, &cases, planned)?;
         // Three times the footing, 4.5 times the post (ASABE EP486).
         let footing = design.foundation().bearing_width().width() * 3.0;
@@ -346,7 +363,7 @@ where
     }
 
     /// The height above ground of the tallest panel a post carries.
-    fn height(&self, post: &FencePost) -> Length {
+    pub(crate) fn height(&self, post: &FencePost) -> Length {
         post.arms()
             .filter_map(|arm| self.plan.fence.runs().get(arm.run))
             .map(|run| run.panel().top())
@@ -406,10 +423,15 @@ where
     pub fn compare(&self, rule: DepthRule) -> Result<RuleComparison, Error> {
         let mut failing = 0;
         let mut worst: Option<(usize, DepthCheck)> = None;
+        let mut missing: Option<Length> = None;
         for post in self.plan.fence.posts() {
             let depth = rule.depth(self.height(post))?;
             let (design, _) = self.plan.design_for(post);
             let check = PostCheck::new(design, &self.wind.cases(post), Some(depth))?;
+            missing = match (missing, check.missing_depth()) {
+                (Some(most), Some(next)) if next <= most => Some(most),
+                (most, next) => next.or(most),
+            };
             if let Some(check) = check.planned {
                 failing += usize::from(!check.utilization().passes());
                 if worst.is_none_or(|(_, w)| check.utilization() > w.utilization()) {
@@ -427,6 +449,7 @@ where
             failing,
             worst_post: number,
             check,
+            missing,
         })
     }
 
@@ -558,4 +581,6 @@ pub struct RuleComparison {
     pub worst_post: usize,
     /// The rule's depth against the load of that post: lateral bearing alone.
     pub check: DepthCheck,
+    /// Depth missing at the post that lacks the most; none where none fails.
+    pub missing: Option<Length>,
 }

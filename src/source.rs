@@ -175,6 +175,7 @@ citations! {
     GROWING_SERIES = "growing-series", "Beam on springs that grow with depth", "power series", Derived;
     CONCRETE_WEIGHT = "practice/concrete-weight", "Plain concrete", "145 lb per cubic foot; told as 145 to 150", Quoted;
     BAG_YIELDS = "practice/bag-yields", "Packaged concrete mix", "133.3 lb of dry mix per cubic foot; several guides", Quoted;
+    AUGER_SIZES = "practice/auger-sizes", "Augers for post holes", "stock diameters", CommonPractice;
     BROMS_CLAY = "broms-1964a", "Broms 1964a", "cohesive soil, free head (as in Reese and Van Impe, App. A)", Published;
     BROMS_CLAY_RESTRAINED = "broms-1964a/restrained", "Broms 1964a", "cohesive soil, restrained head", FromMemory;
     BROMS_SAND = "broms-1964b", "Broms 1964b", "cohesionless soil, free head", Quoted;

@@ -47,6 +47,7 @@
 //! | what does the ground really do? | `response`, `lateral_methods` |
 //! | will it be pulled out or lifted by frost? | `pull_out`, `frost_balance`; of every post, the `checks` of `fence_schedule` |
 //! | what do pull tests prove? | `axial_pull` and `side_pull` of one test, `characteristic_value`, `compare_settings` and `proof_load` of several |
+//! | a post fails: which single change makes it pass? | `remedies` |
 //! | up to what wind, spacing, height? which is cheapest? | `greatest_wind` and its like, `smallest_hole`, `cheapest_option` |
 //!
 //! A line of each is in `examples/embed/requests.jsonl`; every name is in
@@ -87,6 +88,7 @@ mod post_check;
 mod profile;
 mod reading;
 mod record;
+mod remedies;
 mod request;
 mod resistance;
 mod schedule;
@@ -119,6 +121,7 @@ pub use post::*;
 pub use post_check::{CheckResult, PostCheckRequest};
 pub use profile::*;
 pub use reading::{Problem, Problems};
+pub use remedies::*;
 pub use request::Request;
 pub use resistance::*;
 pub use schedule::{ScheduleResult, ScheduledPostResult};

@@ -19,7 +19,7 @@ use groundline::fence::{Fence, FenceRun, Panel, PostKind};
 use groundline::foundation::Hole;
 use groundline::ground::{Ground, SoilClass};
 use groundline::limit_state::AllowableStress;
-use groundline::plan::FencePlan;
+use groundline::plan::{DepthToDig, FencePlan};
 use groundline::post::{
     DesignValues, Grade, Lean, Moisture, PipePost, Post, Sleeve, SleevedPost, Species,
     SteelStrength, TimberPost, Treatment,
@@ -190,7 +190,8 @@ fn report(flags: &Flags, system: UnitSystem) -> Result<String, Error> {
          115 pcf, stiffness 40 pci; invented\n\n{table}\n\n\
          Wind cases by the zones of the wall figure (off-centre case on short runs only: one reading, \
          ask your engineer).\n\n\
-         depth        what the worst line post asks for by IBC 1807.3.2, up to the next {}\n\
+         depth        at which every check of every line post passes, up to the next {}; no depth where \
+         none passes\n\
          ground, post used at that depth; the post where its moment is greatest, below grade; \
          over 1.00 it fails\n\
          lean         top at service wind over height, elastic-plastic ground\n\
@@ -241,14 +242,25 @@ fn option(
             .posts()
             .filter(|post| post.post.kind == PostKind::Line)
     };
-    let needed = line().fold(inch(0.0), |most, post| {
-        let depth = post.check.required.depth();
-        if depth > most { depth } else { most }
-    });
+    // The depth at which every check of every line post passes, or else the required
+    // one, to show what fails there.
     let step = depth_step(system);
-    let depth = round_up(if needed > step { needed } else { step }, step);
+    let mut depth = step;
+    for post in line() {
+        let needed = match schedule.depth_to_dig(post.post.number, step)? {
+            DepthToDig::Passes(depth) => depth,
+            _ => post.check.required.depth(),
+        };
+        let needed = round_up(needed, step);
+        if needed > depth {
+            depth = needed;
+        }
+    }
     let plan = plan.with_planned_depth(depth);
     let schedule = plan.schedule()?;
+    let failing = schedule
+        .posts()
+        .find(|post| post.post.kind == PostKind::Line && !post.passes_every_check());
     let count = schedule.posts().count();
     let line = || {
         schedule
@@ -278,11 +290,19 @@ fn option(
         None => "no line post".to_owned(),
     };
     let held = holds_down(flags, choice, setting, depth)?;
-    let (each, run) = fill(flags, choice, setting, depth, count, system)?;
+    let (each, run) = match failing {
+        Some(_) => ("no depth".to_owned(), "no depth".to_owned()),
+        None => fill(flags, choice, setting, depth, count, system)?,
+    };
+    let told = show_up(depth, step, system);
+    let told = match &failing {
+        Some(post) => format!("no depth: {} fails at {told}", post.governing()),
+        None => told.to_string(),
+    };
     let row = [
         choice.name.to_owned(),
         setting.name().to_owned(),
-        show_up(depth, depth_step(system), system).to_string(),
+        told,
         format!("{ground_used:.2}"),
         format!("{post_used:.2}"),
         lean,

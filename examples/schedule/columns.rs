@@ -108,8 +108,20 @@ pub(crate) const COLUMNS: &[Column] = &[
     Column::new("required", "Required depth", SectionLength, required),
     Column::new("planned", "Planned depth", SectionLength, planned),
     Column::new("dig", "Dig to", SectionLength, |row, s| {
-        Cell::Number(digging(row.dig, s), dig(row.dig, s))
+        row.dig.map_or_else(
+            || text("no depth"),
+            |depth| Cell::Number(digging(depth, s), dig(depth, s)),
+        )
     }),
+    Column::new("missing", "Depth missing", SectionLength, |row, s| {
+        row.missing.map_or(Cell::Blank, |missing| {
+            Cell::Number(digging(missing, s), dig(missing, s))
+        })
+    }),
+    Column::new("no_depth", "Why no depth", Number, |row, _| {
+        text(row.no_depth.as_deref().unwrap_or(""))
+    })
+    .only_in_csv(),
     Column::new("dug", "Depth is", Number, |row, _| dug(row)).only_in_csv(),
     Column::new("result", "Result", Number, |row, _| text(&row.result())),
     Column::new("utilization", "Utilization", Number, |row, _| {

@@ -142,10 +142,13 @@ fn printed(sheet: &Sheet<'_>, folder: &Path) -> String {
     if sheet.count(State::Fails) > 20 {
         out += "  and more, see the files\n";
     }
+    for line in &sheet.instead {
+        let _ = writeln!(out, "  instead: {line}");
+    }
     if sheet.unplanned() > 0 {
         let _ = writeln!(
             out,
-            "{} posts have no planned depth: their ground is not checked; dig them to the required one",
+            "{} posts have no planned depth: their ground is not checked; see the depth to dig of each",
             sheet.unplanned()
         );
     }

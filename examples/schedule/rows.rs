@@ -9,7 +9,7 @@ use groundline::combination::CombinesTo;
 use groundline::fence::{Arm, PostKind};
 use groundline::foundation::HoleShape;
 use groundline::limit_state::AllowableStress;
-use groundline::plan::ScheduledPost;
+use groundline::plan::{NoDepth, ScheduledPost};
 use groundline::post::AxialBending;
 use groundline::source::Citation;
 use groundline::units::{
@@ -35,8 +35,13 @@ pub(crate) struct Row {
     pub(crate) setting: Option<Setting>,
     pub(crate) required: Length,
     pub(crate) planned: Option<Length>,
-    /// The deeper of both, with a gravel base below.
-    pub(crate) dig: Length,
+    /// As planned where every check passes there, else the least depth at which every
+    /// check passes; with a gravel base below. None where there is no such depth.
+    pub(crate) dig: Option<Length>,
+    /// Why there is no depth to dig.
+    pub(crate) no_depth: Option<String>,
+    /// Depth by which the planned depth is less than the required depth.
+    pub(crate) missing: Option<Length>,
     pub(crate) ground: Option<Utilization>,
     pub(crate) strength: Utilization,
     pub(crate) bearing: Option<Utilization>,
@@ -63,6 +68,7 @@ impl Row {
     pub(crate) fn new<C: WindCode>(
         site: &C,
         post: &ScheduledPost<C::Level>,
+        to_dig: &Result<ScheduledPost<C::Level>, NoDepth>,
         job: &Job,
         dug: Option<String>,
     ) -> Self
@@ -74,13 +80,6 @@ impl Row {
         let run = arm.map_or(0, |arm| arm.run);
         let required = check.required.depth();
         let planned = check.planned.map(|planned| planned.depth());
-        let deeper = planned.map_or(required, |planned| {
-            if planned > required {
-                planned
-            } else {
-                required
-            }
-        });
         let materials = post.site.materials.done();
         let base = if materials.is_some_and(|all| all.base > Volume::default()) {
             job.asked.base
@@ -107,7 +106,9 @@ impl Row {
             setting: check.design().setting(),
             required,
             planned,
-            dig: deeper + base,
+            dig: to_dig.as_ref().ok().map(|dug| dug.check.depth() + base),
+            no_depth: to_dig.as_ref().err().map(|why| why.text(job.system)),
+            missing: check.missing_depth(),
             ground: check.planned.map(|planned| planned.utilization()),
             strength: check.strength.worst(),
             bearing: check.bearing.map(|bearing| bearing.utilization),
@@ -134,7 +135,7 @@ impl Row {
             parts.push(format!("FAILS: {}", names.join(", ")));
         }
         if self.too_weak {
-            parts.push("post too weak at any depth".to_owned());
+            parts.push("post too weak at any depth of this hole".to_owned());
         }
         if !self.refused.is_empty() {
             let names: Vec<_> = self.refused.iter().map(|(name, _)| *name).collect();
@@ -165,17 +166,33 @@ impl Row {
         }
     }
 
-    /// What fails, and what would mend it.
+    /// What fails, how much depth is missing, and the depth at which every check passes
+    /// or why there is none.
     pub(crate) fn needs(&self, system: UnitSystem) -> String {
-        let names = self.failing.iter().map(|check| match check {
-            Governing::Embedment => {
-                let unit = Measure::SectionLength.symbol(system);
-                let required = dig(self.required, system);
-                format!("embedment (needs {required} {unit})")
-            }
-            check => check.name().to_owned(),
-        });
-        names.collect::<Vec<_>>().join(", ")
+        let unit = Measure::SectionLength.symbol(system);
+        let names = self
+            .failing
+            .iter()
+            .map(|check| match (check, self.missing) {
+                (Governing::Embedment, Some(missing)) => {
+                    format!("embedment ({} {unit} missing)", dig(missing, system))
+                }
+                (check, _) => check.name().to_owned(),
+            });
+        let names = names.collect::<Vec<_>>().join(", ");
+        match (self.dig, &self.no_depth) {
+            (Some(depth), _) => format!("{names}: passes dug to {} {unit}", dig(depth, system)),
+            (None, Some(why)) => format!("{names}: no depth, {why}"),
+            (None, None) => names,
+        }
+    }
+}
+
+/// The step to which depths are rounded up on this sheet.
+pub(crate) fn step(system: UnitSystem) -> Length {
+    match system {
+        UnitSystem::Us => inch(1.0),
+        UnitSystem::Si => mm(10.0),
     }
 }
 

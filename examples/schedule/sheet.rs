@@ -3,7 +3,7 @@
 use super::drawing::hole::HolePicture;
 use super::job::Job;
 use super::job::site::Site;
-use super::rows::{Row, State};
+use super::rows::{Row, State, step};
 use groundline::actions::PressurePicture;
 use groundline::backfill::Setting;
 use groundline::caution::{Caution, Cautions};
@@ -12,9 +12,13 @@ use groundline::combination::CombinesTo;
 use groundline::fence::PostKind;
 use groundline::limit_state::AllowableStress;
 use groundline::plan::Schedule;
+use groundline::remedies::{RemedyOptions, of_plan};
 use groundline::step::Worksheet;
 use groundline::units::UnitSystem;
 use groundline::wind::WindCode;
+
+/// A longer fence gets no remedies here: each is tried on every post.
+const MOST_POSTS: usize = 300;
 
 /// A schedule with its worksheets.
 #[derive(Debug)]
@@ -32,6 +36,9 @@ pub(crate) struct Sheet<'a> {
     /// Of each run, of the fence, and of what each filling takes where there
     /// are several; nothing where no quantities were asked for.
     pub(crate) quantities: Vec<Quantity>,
+    /// Single changes that make every failing post pass, or that none does; empty where
+    /// nothing fails.
+    pub(crate) instead: Vec<String>,
     pub(crate) cautions: Cautions,
     /// Cautions on the spacing of posts, and the numbers of their posts.
     pub(crate) spacing: Vec<(Caution, Vec<usize>)>,
@@ -146,7 +153,8 @@ where
     for post in schedule.posts() {
         let dug = job.dug.iter().find(|dug| dug.number == post.post.number);
         let note = dug.map(|dug| dug.note.clone());
-        rows.push(Row::new(&site, &post, job, note));
+        let to_dig = schedule.dug(post.post.number, step(system)).map_err(said)?;
+        rows.push(Row::new(&site, &post, &to_dig, job, note));
         cautions = cautions.and(post.cautions());
         if let Some(sheets) = &mut sheets {
             sheets.push(schedule.worksheet(&post, system));
@@ -193,8 +201,15 @@ where
     let pressures = runs
         .filter_map(|run| schedule.wind().picture(run))
         .collect();
+    let instead = if rows.iter().all(|row| row.failing.is_empty()) || rows.len() > MOST_POSTS {
+        Vec::new()
+    } else {
+        let options = RemedyOptions::of(system);
+        of_plan(&plan, &options).map_err(said)?.lines(system)
+    };
     Ok(Sheet {
         job,
+        instead,
         governing,
         all: sheets,
         pressures,

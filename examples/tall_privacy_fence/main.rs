@@ -54,6 +54,8 @@ fn run(flags: &Flags) -> Result<String, String> {
     }
     out += &print::schedule(&schedule, system);
     out += &print::asked(&schedule, system);
+    out += &print::instead(&plan, system)?;
+    out += &print::held(&plan, &schedule, system)?;
     out += &print::capacity(&plan, flags, system)?;
     out += &print::rules(&schedule, system)?;
     if let Ok(Some(reading)) = schedule.case_b_on_every_run() {

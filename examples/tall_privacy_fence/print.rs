@@ -2,12 +2,14 @@
 
 use crate::flags::Flags;
 use comfy_table::{CellAlignment, Table, presets};
+use groundline::backwards::{Search, greatest_wind};
 use groundline::check::{Condition, Governing};
 use groundline::embedment::{DepthCap, DepthRule};
 use groundline::fence::{Arm, Hinges};
 use groundline::foundation::{HoleShape, Restraint};
-use groundline::plan::{FencePlan, Schedule, ScheduledPost};
+use groundline::plan::{FencePlan, Schedule, ScheduledPost, WindHeld};
 use groundline::post::Post;
+use groundline::remedies::{RemedyOptions, of_plan};
 
 use groundline::actions::PressurePicture;
 use groundline::units::{
@@ -167,11 +169,75 @@ fn posts(plan: &FencePlan, system: UnitSystem) -> String {
 
 /// A depth as it is dug: up to the next inch or centimetre.
 fn dig(depth: Length, system: UnitSystem) -> String {
-    let step = match system {
+    show_up(depth, dig_step(system), system).to_string()
+}
+
+/// The step of depths here.
+fn dig_step(system: UnitSystem) -> Length {
+    match system {
         UnitSystem::Us => inch(1.0),
         UnitSystem::Si => mm(10.0),
+    }
+}
+
+/// Single changes that make every failing post pass, or that none does.
+pub(crate) fn instead(plan: &FencePlan, system: UnitSystem) -> Result<String, String> {
+    let remedies = of_plan(plan, &RemedyOptions::of(system))
+        .map_err(|error| error.in_system(system).to_string())?;
+    if remedies.failing.is_empty() {
+        return Ok(String::new());
+    }
+    let lines = remedies.lines(system);
+    Ok(format!(
+        "Single changes with which every check of the failing posts passes\n  - {}\n",
+        lines.join("\n  - ")
+    ))
+}
+
+/// The wind that the fence holds as planned, in one line.
+pub(crate) fn held(
+    plan: &FencePlan,
+    schedule: &Schedule<'_>,
+    system: UnitSystem,
+) -> Result<String, String> {
+    let said = |error: groundline::Error| error.in_system(system).to_string();
+    let mut least: Option<(usize, WindHeld)> = None;
+    for post in schedule.posts().filter(|post| post.check.planned.is_some()) {
+        let Ok(held) = schedule.wind_held(post.post.number) else {
+            continue;
+        };
+        if least.is_none_or(|(_, most)| held.share < most.share) {
+            least = Some((post.post.number, held));
+        }
+    }
+    let Some((number, held)) = least else {
+        return Ok(String::new());
     };
-    show_up(depth, step, system).to_string()
+    let pressure = held.pressure.map_or(String::new(), |pressure| {
+        format!(
+            ", {} on the area post {number} carries (strength level)",
+            show_as(pressure, Measure::WindPressure, system)
+        )
+    });
+    let solution = greatest_wind(plan, Search::speeds()).map_err(said)?;
+    let speed = match (solution.answer.value_without_minimum(), &solution.minimum) {
+        (Some(speed), Some(minimum)) => format!(
+            "{} without the minimum pressure of {}, which governs and fails",
+            show(speed, system),
+            show_as(minimum.pressure, Measure::WindPressure, system)
+        ),
+        (Some(speed), None) => show(speed, system).to_string(),
+        (None, _) => format!(
+            "less than {}, with or without the minimum pressure",
+            show(solution.checked_at(), system)
+        ),
+    };
+    Ok(format!(
+        "As planned the fence holds {:.0} % of this wind{pressure}; {} of post {number} governs. Basic \
+         wind speed held: {speed}.\n",
+        (100.0 * held.share).floor(),
+        held.governing
+    ))
 }
 
 /// The table of posts, how to read it, and its totals.
@@ -179,31 +245,43 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
     let mut table = Table::new();
     table.load_preset(presets::ASCII_MARKDOWN).set_header([
         "post", "kind", "run, at", "carries", "wind", "shear", "moment", "required", "planned",
-        "ground", "post", "governs", "concrete",
+        "missing", "dig to", "ground", "post", "governs", "concrete",
     ]);
-    let (mut required, mut planned) = (Volume::default(), Volume::default());
-    let (mut count, mut failing, mut weak, mut beyond) = (0, 0, 0, 0);
-    let mut deepest: Option<ScheduledPost> = None;
+    let mut concrete = Volume::default();
+    let (mut count, mut failing, mut without, mut beyond) = (0, 0, 0, 0);
+    let mut deepest: Option<(Length, usize)> = None;
+    let mut reason: Option<(usize, String)> = None;
     let mut condition: Option<Condition> = None;
     for post in schedule.posts() {
         let check = &post.check;
-        let volume = |depth| check.design().foundation().concrete_volume(depth);
-        let at_required = volume(check.required.depth());
-        required += at_required;
-        planned += check
-            .planned
-            .map_or(at_required, |plan| volume(plan.depth()));
+        let number = post.post.number;
+        let (mut depth, mut volume) = (None, Volume::default());
+        match schedule.dug(number, dig_step(system)) {
+            Ok(Ok(dug)) => {
+                let to = dug.check.depth();
+                volume = check.design().foundation().concrete_volume(to);
+                depth = Some(to);
+                if deepest.is_none_or(|(most, _)| to > most) {
+                    deepest = Some((to, number));
+                }
+            }
+            Ok(Err(why)) => {
+                without += 1;
+                reason.get_or_insert((number, why.text(system)));
+            }
+            Err(error) => {
+                without += 1;
+                reason.get_or_insert((number, error.in_system(system).to_string()));
+            }
+        }
+        concrete += volume;
         count += 1;
         failing += usize::from(!post.passes());
-        weak += usize::from(check.post_is_too_weak());
         condition = condition.or(post.condition().filter(|_| post.passes()));
         beyond += usize::from(check.required.beyond_limit());
-        if deepest.is_none_or(|d| check.required.depth() > d.check.required.depth()) {
-            deepest = Some(post);
-        }
-        table.add_row(row(&post, at_required, system));
+        table.add_row(row(&post, depth, volume, system));
     }
-    for column in [0, 5, 6, 7, 8, 9, 10, 12] {
+    for column in [0, 5, 6, 7, 8, 9, 10, 11, 12, 14] {
         if let Some(column) = table.column_mut(column) {
             column.set_cell_alignment(CellAlignment::Right);
         }
@@ -212,21 +290,18 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
         UnitSystem::Us => format!("{:.2} yd³", volume.to(cu_yd)),
         UnitSystem::Si => show(volume, system).to_string(),
     };
-    let deepest = deepest.map_or(String::new(), |post| {
+    let deepest = deepest.map_or(String::new(), |(depth, number)| {
         format!(
-            " The deepest needed is {} (post {}).",
-            dig(post.check.required.depth(), system),
-            post.post.number
+            " The deepest depth to dig is {} (post {number}).",
+            dig(depth, system)
         )
     });
-    let weak = if weak > 0 {
+    let weak = reason.map_or(String::new(), |(number, why)| {
         format!(
-            "{weak} of {count} posts are too weak themselves at the required depth: no depth saves \
-             them. Use a\nstronger post or closer spacing.\n"
+            "{without} of {count} posts have no depth at which every check passes; first post \
+             {number}: {why}.\n"
         )
-    } else {
-        String::new()
-    };
+    });
     let condition = condition.map_or(String::new(), |condition| {
         format!(
             "The others pass {condition} ({}).\n",
@@ -240,11 +315,15 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
     } else {
         String::new()
     };
-    let concrete = if required > Volume::default() {
+    let concrete = if concrete > Volume::default() {
         format!(
-            "Concrete, net, no waste: {} to the planned depth, {} to the required depths.\n",
-            total(planned),
-            total(required)
+            "Concrete, net, no waste, to the depths to dig{}: {}.\n",
+            if without > 0 {
+                format!(", {without} posts without one left out")
+            } else {
+                String::new()
+            },
+            total(concrete)
         )
     } else {
         String::new()
@@ -256,10 +335,13 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
          wall figure\n\
          shear     at grade in that case, and moment about grade, at allowable-stress level\n\
          required  depth by IBC 1807.3.2, rounded up; * beyond 12 ft, no answer for a fence post\n\
+         missing   depth by which the planned depth is less than the required depth\n\
+         dig to    the planned depth where every check passes, else the least depth at which every check passes; \
+         - none\n\
          ground    utilization of the ground at the planned depth; fails above 1.00\n\
          post      utilization of the post itself, at the required depth: a deeper hole adds none\n\
-         governs   the worst check, or every check that fails; concrete is net, to the required \
-         depth\n\n\
+         governs   the worst check, or every check that fails; concrete is net, to the depth \
+         to dig\n\n\
          {failing} of {count} posts fail as planned.{deepest}\n\
          {condition}{weak}{beyond}{concrete}",
     )
@@ -268,14 +350,21 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
 /// Bags, frost and lean, as far as asked for.
 pub(crate) fn asked(schedule: &Schedule<'_>, system: UnitSystem) -> String {
     let mut lines = Vec::new();
-    let sum = schedule.materials(None);
-    if sum.bags > 0.0 {
-        lines.push(format!(
-            "Bags to the planned depth, no waste: {} ({} if every post rounds up), {} to carry.\n",
-            sum.least_bags(),
-            sum.bags,
-            show(sum.carry, system)
-        ));
+    if let Ok(sum) = schedule.materials_to_dig(None, dig_step(system)) {
+        let left = if sum.left_out > 0 {
+            format!(", {} posts left out", sum.left_out)
+        } else {
+            String::new()
+        };
+        if sum.bags > 0.0 {
+            lines.push(format!(
+                "Bags to the depths to dig{left}, no waste: {} ({} if every post rounds up), {} to \
+                 carry.\n",
+                sum.least_bags(),
+                sum.bags,
+                show(sum.carry, system)
+            ));
+        }
     }
     let posts = || schedule.posts();
     let frost = posts()
@@ -398,7 +487,12 @@ pub(crate) fn pressures(schedule: &Schedule<'_>, system: UnitSystem) -> String {
     out
 }
 
-fn row(post: &ScheduledPost, concrete: Volume, system: UnitSystem) -> [String; 13] {
+fn row(
+    post: &ScheduledPost,
+    to: Option<Length>,
+    concrete: Volume,
+    system: UnitSystem,
+) -> [String; 15] {
     let check = &post.check;
     let place: Vec<_> = post
         .post
@@ -433,6 +527,10 @@ fn row(post: &ScheduledPost, concrete: Volume, system: UnitSystem) -> [String; 1
             show_as(plan.depth(), Measure::SectionLength, system).to_string()
         }),
         check
+            .missing_depth()
+            .map_or(String::new(), |missing| dig(missing, system)),
+        to.map_or("-".to_owned(), |depth| dig(depth, system)),
+        check
             .planned
             .map_or(String::new(), |plan| plan.utilization().to_string()),
         check.strength.worst().to_string(),
@@ -461,8 +559,10 @@ pub(crate) fn rules(schedule: &Schedule<'_>, system: UnitSystem) -> Result<Strin
             "satisfies the formula at every post".to_owned()
         } else {
             format!(
-                "does NOT satisfy the formula at {} of {} posts",
-                compared.failing, compared.posts
+                "does NOT satisfy the formula at {} of {} posts, up to {} missing",
+                compared.failing,
+                compared.posts,
+                dig(compared.missing.unwrap_or_default(), system)
             )
         };
         let line = format!(

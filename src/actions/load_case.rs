@@ -4,6 +4,7 @@
 use super::{DeadEffects, GroundlineActions};
 use crate::caution::Caution;
 use crate::combination::{Combination, Combined, CombinesTo};
+use crate::error::Error;
 use crate::limit_state::{LimitState, Strength};
 use crate::source::Mark;
 use crate::step::{Step, Worksheet};
@@ -121,6 +122,27 @@ impl<L: LimitState> LoadCases<L> {
             *slot = case;
             *count += 1;
         }
+    }
+}
+
+impl<L: LimitState> LoadCases<L> {
+    /// The same cases with the wind multiplied by a factor; the dead load stays.
+    pub(crate) fn with_wind_times(&self, factor: f64) -> Result<Self, Error> {
+        let mut scaled = *self;
+        let cases = match &mut scaled.0 {
+            Held::One(case) => case.as_mut_slice(),
+            Held::UpToEight(cases, count) => cases.get_mut(..*count).unwrap_or(&mut []),
+        };
+        for case in cases {
+            let wind = case.wind;
+            case.wind = GroundlineActions::new(
+                wind.shear() * factor,
+                wind.moment() * factor,
+                wind.axial(),
+                wind.level(),
+            )?;
+        }
+        Ok(scaled)
     }
 }
 

@@ -189,7 +189,7 @@ pub(super) enum Harsh {
 
 /// How one trial went.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum Trial {
+pub(crate) enum Trial {
     Passes,
     Fails,
     /// No such fence, or no such check.
@@ -274,4 +274,28 @@ pub(super) fn scan(steps: u32, trials: u32, mut trial: impl FnMut(u32) -> Trial)
         scan.next = Some(bad);
     }
     scan
+}
+
+/// The first of whole steps 1 to `steps` that passes, and the last value tried where
+/// none does. Every step is tried, or about `trials` of them and then, between the
+/// first that passes and the one before, halves: the step before the answer fails.
+pub(crate) fn first(steps: u32, trials: u32, mut trial: impl FnMut(u32) -> Trial) -> Option<u32> {
+    let stride = steps.div_ceil(trials.clamp(1, MOST_TRIALS)).max(1);
+    let (mut bad, mut at) = (0, stride.min(steps));
+    while at > bad {
+        if trial(at) == Trial::Passes {
+            let mut good = at;
+            while good - bad > 1 {
+                let middle = bad + (good - bad) / 2;
+                match trial(middle) {
+                    Trial::Passes => good = middle,
+                    Trial::Fails | Trial::Refused(_) => bad = middle,
+                }
+            }
+            return Some(good);
+        }
+        bad = at;
+        at = at.saturating_add(stride).min(steps);
+    }
+    None
 }

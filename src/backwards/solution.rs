@@ -7,7 +7,7 @@ use crate::combination::CombinesTo;
 use crate::error::Error;
 use crate::limit_state::AllowableStress;
 use crate::plan::{FencePlan, ScheduledPost};
-use crate::units::{Length, Measurable, Measure};
+use crate::units::{Length, Measurable, Measure, Pressure};
 use crate::utilization::Utilization;
 use crate::wind::{AsceSite, WindCode};
 
@@ -84,14 +84,28 @@ pub enum Answer<Q> {
     /// spacing or a height a wider hole may still do: it wants less depth, and the
     /// moment in the post grows with depth.
     PostTooWeak(Q),
+    /// Of the wind: the minimum pressure of the code fails at every value tried. Without
+    /// it this value passes and the next step does not, or this value is the last tried.
+    /// [`Solution::minimum`] holds both checks.
+    MinimumGoverns(Q),
 }
 
 impl<Q: Copy> Answer<Q> {
-    /// The value that passes, if there is one.
+    /// Returns the value that passes every check, if there is one: none where the
+    /// minimum pressure of the code fails.
     pub const fn value(&self) -> Option<Q> {
         match self {
             Self::Found(value) | Self::PassesThroughout(value) => Some(*value),
-            Self::FailsAtMildest(_) | Self::PostTooWeak(_) => None,
+            Self::FailsAtMildest(_) | Self::PostTooWeak(_) | Self::MinimumGoverns(_) => None,
+        }
+    }
+
+    /// Returns the value that passes, the minimum pressure of the code left out where it
+    /// is what fails.
+    pub const fn value_without_minimum(&self) -> Option<Q> {
+        match self {
+            Self::MinimumGoverns(value) => Some(*value),
+            other => other.value(),
         }
     }
 }
@@ -104,6 +118,21 @@ pub struct Next<Q, C: WindCode = AsceSite> {
     pub value: Q,
     /// The post worst there, or why there is no such fence.
     pub worst: Result<ScheduledPost<C::Level>, Error>,
+}
+
+/// The minimum wind pressure of a code where it governs, and the wind that the posts
+/// hold without it.
+#[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
+pub struct MinimumGoverns<Q, C: WindCode = AsceSite> {
+    /// The minimum pressure, at the limit state of the wind code.
+    pub pressure: Pressure,
+    /// The greatest value that passes without the minimum.
+    pub value: Q,
+    /// The post that governs at that value without the minimum.
+    pub worst: ScheduledPost<C::Level>,
+    /// The plan at that value without the minimum.
+    pub plan: FencePlan<C>,
 }
 
 /// The answer to a question asked backwards.
@@ -127,12 +156,16 @@ pub struct Solution<Q, C: WindCode = AsceSite> {
     /// What passes again beyond the answer, among the values tried. Never
     /// counted on.
     pub passes_again: Vec<Stretch<Q>>,
+    /// Where the minimum pressure of the code fails at every value
+    /// ([`Answer::MinimumGoverns`]): the answer without it. The forward check of this
+    /// solution is with the minimum, at the mildest value.
+    pub minimum: Option<MinimumGoverns<Q, C>>,
     /// How many forward checks of the fence, or of the one post, were made.
     pub evaluations: u32,
     pub(super) at: Q,
     pub(super) plan: FencePlan<C>,
     pub(super) worst: ScheduledPost<C::Level>,
-    cautions: Cautions,
+    pub(super) cautions: Cautions,
 }
 
 impl<Q: Measurable, C: WindCode> Solution<Q, C> {
@@ -303,6 +336,7 @@ where
                 to: value(*to),
             })
             .collect(),
+        minimum: None,
         evaluations,
         at,
         plan,

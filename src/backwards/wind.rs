@@ -1,7 +1,7 @@
 //! The greatest wind that planned or existing posts are good for.
 
 use super::search::Search;
-use super::solution::{Question, Solution, solve, worst};
+use super::solution::{Answer, MinimumGoverns, Question, Solution, solve, worst};
 use crate::combination::CombinesTo;
 use crate::error::Error;
 use crate::limit_state::{AllowableStress, LimitState};
@@ -31,6 +31,13 @@ pub trait VariedWind: WindCode {
 
     /// What is tried when nothing else is said.
     fn search() -> Search<Self::Intensity>;
+
+    /// Returns the minimum pressure of the code at this site and the same site without
+    /// it; none where the code has none. A site without its minimum is for comparison
+    /// only, never for design.
+    fn without_minimum(&self) -> Option<(Pressure, Self)> {
+        None
+    }
 }
 
 impl VariedWind for AsceSite {
@@ -47,6 +54,10 @@ impl VariedWind for AsceSite {
 
     fn search() -> Search<Velocity> {
         Search::speeds()
+    }
+
+    fn without_minimum(&self) -> Option<(Pressure, Self)> {
+        Some((self.minimum_pressure(), self.without_minimum_pressure()))
     }
 }
 
@@ -70,8 +81,10 @@ impl<L: LimitState> VariedWind for DirectPressure<L> {
 /// The greatest wind in which every check of every post passes, at the planned
 /// depths: with ASCE 7 the basic wind speed, at strength level.
 ///
-/// Below a certain speed the least pressure of the code governs, and milder
-/// wind asks for no less.
+/// Below a certain speed the minimum pressure of the code governs, and a lower speed
+/// gives no lower load. Where that minimum alone fails, the answer is
+/// [`Answer::MinimumGoverns`]: the speed that the posts hold without it. Such a fence
+/// does not satisfy the code at any speed.
 ///
 /// ```
 /// use groundline::{backwards::*, check::PostDesign, fence::*, foundation::Hole, ground::*};
@@ -141,8 +154,38 @@ where
     C::Level: CombinesTo<AllowableStress>,
 {
     worst(plan, which)?;
-    solve(C::QUESTION, search, which, |intensity| {
-        let site = plan.site().with_intensity(intensity)?;
-        Ok(plan.clone().with_site(site))
+    let at = |site: &C| {
+        solve(C::QUESTION, search, which, |intensity| {
+            let site = site.clone().with_intensity(intensity)?;
+            Ok(plan.clone().with_site(site))
+        })
+    };
+    let solution = at(plan.site())?;
+    let fails = matches!(
+        solution.answer,
+        Answer::FailsAtMildest(_) | Answer::PostTooWeak(_)
+    ) && solution.passes_again.is_empty();
+    let without = plan.site().without_minimum().filter(|_| fails);
+    let Some((pressure, site)) = without else {
+        return Ok(solution);
+    };
+    let without = at(&site)?;
+    let evaluations = solution.evaluations + without.evaluations;
+    Ok(match without.answer.value() {
+        Some(value) => Solution {
+            answer: Answer::MinimumGoverns(value),
+            minimum: Some(MinimumGoverns {
+                pressure,
+                value,
+                worst: without.worst,
+                plan: without.plan,
+            }),
+            evaluations,
+            ..solution
+        },
+        None => Solution {
+            evaluations,
+            ..solution
+        },
     })
 }

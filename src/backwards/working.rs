@@ -79,6 +79,22 @@ where
             "greatest utilization there, by the forward check below",
             self.utilization().ratio(),
         ));
+        if let Some(minimum) = &self.minimum {
+            sheet.push(
+                Step::given("pmin", "minimum pressure of the code", minimum.pressure)
+                    .shown_as(Measure::WindPressure),
+            );
+            sheet.push(given(
+                "xm",
+                "greatest value that passes without the minimum",
+                minimum.value,
+            ));
+            sheet.push(Step::given_number(
+                "um",
+                "greatest utilization at that value without the minimum",
+                minimum.worst.utilization().ratio(),
+            ));
+        }
         if let Some(next) = &self.next {
             let formula = match self.question.harsh() {
                 Harsh::Greater => "min(x + dx, x1)",
@@ -158,6 +174,12 @@ where
             ),
             Answer::FailsAtMildest(value) => format!(
                 "No answer. At the mildest value tried, {}, post {post} fails in {governing}.",
+                tell(value)
+            ),
+            Answer::MinimumGoverns(value) => format!(
+                "No answer with the minimum pressure of the code: at the mildest value tried, {}, \
+                 post {post} fails in {governing}. Without the minimum the posts hold {}.",
+                tell(self.at),
                 tell(value)
             ),
             Answer::PostTooWeak(value) => format!(

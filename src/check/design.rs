@@ -146,6 +146,22 @@ impl PostDesign {
         .refreshed())
     }
 
+    /// Returns the same post in a hole filled with poured concrete, whatever filled
+    /// the hole before. Ground, restraint and load combinations stay; a curing time
+    /// given for another backfill does not.
+    ///
+    /// # Errors
+    /// As [`Foundation::concrete`].
+    pub fn filled_with_concrete(self, hole: Hole) -> Result<Self, Error> {
+        Ok(Self {
+            foundation: self.foundation.filled_with_concrete(hole)?,
+            setting: Some(Setting::PouredConcrete),
+            rest: None,
+            ..self
+        }
+        .refreshed())
+    }
+
     /// The same hole in another ground.
     #[must_use]
     pub fn in_ground(self, ground: Ground) -> Self {

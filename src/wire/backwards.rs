@@ -26,6 +26,7 @@ names! {
         "passes_throughout" => AnswerKind::PassesThroughout,
         "fails_at_mildest" => AnswerKind::FailsAtMildest,
         "post_too_weak" => AnswerKind::PostTooWeak,
+        "minimum_governs" => AnswerKind::MinimumGoverns,
     }
 }
 
@@ -41,6 +42,8 @@ pub enum AnswerKind {
     FailsAtMildest,
     /// The same, and a post itself is too weak whatever the depth of its hole.
     PostTooWeak,
+    /// The minimum pressure of the code fails at every value; without it one passes.
+    MinimumGoverns,
 }
 
 records! {
@@ -139,6 +142,13 @@ records! {
         answer: AnswerKind,
         /// The value, if there is one.
         value: Option<Quantity>,
+        /// The value that passes when the minimum wind pressure of the code is left out,
+        /// where that minimum fails at every value; not a value for design.
+        value_without_minimum: Option<Quantity>,
+        /// That minimum pressure, at the limit state of the code.
+        minimum_pressure: Option<Pressure>,
+        /// The check that governs at the value without the minimum.
+        governing_without_minimum: Option<Governing>,
         /// The value of the forward check that follows: the answer, or the
         /// mildest that fails.
         checked_at: Quantity,
@@ -182,6 +192,7 @@ where
             to: shown(stretch.to),
         });
     let next = solution.next.as_ref();
+    let minimum = solution.minimum.as_ref();
     let result = BackwardsResult {
         question: solution.question.name().to_owned(),
         answer: match solution.answer {
@@ -189,8 +200,12 @@ where
             Answer::PassesThroughout(_) => AnswerKind::PassesThroughout,
             Answer::FailsAtMildest(_) => AnswerKind::FailsAtMildest,
             Answer::PostTooWeak(_) => AnswerKind::PostTooWeak,
+            Answer::MinimumGoverns(_) => AnswerKind::MinimumGoverns,
         },
         value: solution.value().map(shown),
+        value_without_minimum: minimum.map(|minimum| shown(minimum.value)),
+        minimum_pressure: minimum.map(|minimum| minimum.pressure),
+        governing_without_minimum: minimum.map(|minimum| minimum.worst.governing()),
         checked_at: shown(solution.checked_at()),
         post: solution.governing_post().post.number,
         governing: solution.governing(),

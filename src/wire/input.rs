@@ -17,6 +17,7 @@ use super::plan::PlanSpec;
 use super::post_check::PostCheckRequest;
 use super::reading::{Path, Problems};
 use super::record::{Record, list, read_record, schema_of};
+use super::remedies::RemediesRequest;
 use super::request::{Asked, Calculation};
 use super::resistance::{PostResistanceRequest, SpreadBlockRequest};
 use super::schema::{Definitions, list_of, object, text, words};
@@ -291,6 +292,8 @@ calculations! {
     SmallestHole(SmallestHoleRequest),
     /// The cheapest of several plans that hold.
     Cheapest(CheapestRequest),
+    /// Single changes that make a failing post or fence pass.
+    Remedies(RemediesRequest),
     /// How the governing utilization moves with each input.
     Sensitivity(SensitivityRequest),
     /// How often the utilization is above 1 where inputs are at random.

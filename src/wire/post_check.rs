@@ -54,6 +54,8 @@ records! {
         required_depth: Length,
         /// Depth planned or dug.
         planned_depth: Option<Length>,
+        /// Depth by which the planned depth is less than the required depth.
+        missing_depth: Option<Length>,
         /// The worst utilization.
         utilization: Utilization,
         /// Of what.
@@ -84,8 +86,10 @@ records! {
         greatest_moment: Torque,
         /// What the post may carry, square to a face.
         allowable_moment: Torque,
-        /// Concrete, net, to the planned depth or else the required one.
-        concrete: Volume,
+        /// Concrete, net, to a depth at which every check passes: the planned depth or
+        /// else the required one; of a post of a fence, the depth to dig. Left out where
+        /// no such depth is known.
+        concrete: Option<Volume>,
     }
 }
 
@@ -93,11 +97,19 @@ impl CheckResult {
     /// Of a check.
     pub(super) fn of<L: CombinesTo<AllowableStress>>(check: &PostCheck<L>) -> Self {
         let planned = check.planned.map(|planned| planned.depth());
-        let depth = planned.unwrap_or(check.required.depth());
+        // At the required depth the ground passes; the rest is checked there too.
+        let depth = if check.passes() {
+            planned.or(Some(check.required.depth()))
+        } else if check.failing().all(|check| check == Governing::Embedment) {
+            Some(check.required.depth())
+        } else {
+            None
+        };
         let bearing = Governing::VerticalBearing;
         Self {
             required_depth: check.required.depth(),
             planned_depth: planned,
+            missing_depth: check.missing_depth(),
             utilization: check.utilization,
             governing: check.governing,
             passes: check.passes(),
@@ -112,7 +124,7 @@ impl CheckResult {
             moment_at_grade: check.actions().moment(),
             greatest_moment: check.strength.demand.moment(),
             allowable_moment: check.strength.strength.moment,
-            concrete: check.design().foundation().concrete_volume(depth),
+            concrete: depth.map(|depth| check.design().foundation().concrete_volume(depth)),
         }
     }
 }

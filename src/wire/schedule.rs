@@ -12,8 +12,8 @@ use crate::check::{Condition, Governing, MaterialsSum};
 use crate::combination::CombinesTo;
 use crate::fence::PostKind;
 use crate::limit_state::AllowableStress;
-use crate::plan::FencePlan;
-use crate::units::{Force, Length, Volume};
+use crate::plan::{FencePlan, digging_step};
+use crate::units::{Force, Length, Pressure, Volume};
 use crate::utilization::Utilization;
 
 records! {
@@ -38,9 +38,20 @@ records! {
         /// Condition that passing rests on, where the movement at grade of an isolated
         /// pole was not checked (lean checks it).
         condition: Option<Condition>,
+        /// Depth to dig: the planned depth where every check passes, else the least
+        /// depth, in steps of 1 in or 25 mm, at which every check passes.
+        depth_to_dig: Option<Length>,
+        /// Why there is no depth to dig; `remedies` returns the changes that pass.
+        no_depth: Option<String>,
+        /// Share of the wind of the site that the planned hole holds with every check.
+        wind_held: Option<f64>,
+        /// That share of the mean wind pressure on the tributary area of the post, at the
+        /// limit state of the wind code.
+        pressure_held: Option<Pressure>,
         /// The check of ground and post.
         check: CheckResult,
-        /// What more was asked.
+        /// Results of the optional checks; quantities are to the depth to dig, and left
+        /// out where there is none.
         more: Option<SiteChecksResult>,
     }
     /// The posts of a fence with Case B of ASCE 7 spread along every run.
@@ -65,14 +76,16 @@ records! {
         utilization: Utilization,
         /// The post that has it.
         worst_post: usize,
-        /// Concrete, net, of all posts.
+        /// Concrete, net, to the depths to dig; posts without one are left out.
         concrete: Volume,
+        /// How many posts have no depth to dig.
+        without_depth: usize,
         /// Bags to buy, each hole from whole bags, of the posts it was asked of.
         bags: Option<f64>,
         /// To carry, of the same posts.
         carry: Option<Force>,
-        /// How many posts are left out of bags and carry: it was not asked of them, or
-        /// could not be told.
+        /// How many posts are left out of bags and carry: quantities were not requested
+        /// for them, cannot be computed, or there is no depth to dig.
         left_out: Option<usize>,
         /// What the heavier reading of Case B would change; left out where the plan takes
         /// it so already, and for a pressure given.
@@ -116,6 +129,7 @@ impl OfPlan for Checked {
             utilization: Utilization::ZERO,
             worst_post: 1,
             concrete: Volume::default(),
+            without_depth: 0,
             bags: None,
             carry: None,
             left_out: None,
@@ -129,12 +143,28 @@ impl OfPlan for Checked {
         let mut sources = Vec::new();
         let mut sheets = Vec::new();
         for post in schedule.posts() {
-            let check = CheckResult::of(&post.check);
+            let number = post.post.number;
+            let mut check = CheckResult::of(&post.check);
+            let dig = problems.take(at, schedule.dug(number, digging_step(asked.system)))?;
+            let dug = dig.as_ref().ok().map(|dug| (dug.check.depth(), dug));
+            check.concrete =
+                dug.map(|(depth, dug)| dug.check.design().foundation().concrete_volume(depth));
+            let held = post
+                .check
+                .planned
+                .and_then(|_| schedule.wind_held(number).ok());
+            let quantities_there = match &dig {
+                Ok(dug) => dug.site.materials,
+                Err(_) => crate::check::SiteResults::NONE.materials,
+            };
+            let mut site = post.site;
+            site.materials = quantities_there;
             let arm = post.post.arms().next();
             result.count += 1;
             result.failing += usize::from(!post.passes());
             result.not_checked += post.site.refusals().count();
-            result.concrete += check.concrete;
+            result.concrete += check.concrete.unwrap_or_default();
+            result.without_depth += usize::from(dig.is_err());
             if post.utilization() > result.utilization {
                 result.utilization = post.utilization();
                 result.worst_post = post.post.number;
@@ -148,7 +178,7 @@ impl OfPlan for Checked {
             }
             if plan.site_checks(post.post.number).materials().is_some() {
                 let sum = quantities.unwrap_or_default();
-                quantities = Some(sum.with(post.site.materials.done()));
+                quantities = Some(sum.with(site.materials.done()));
             }
             let sheet = schedule.worksheet(&post, asked.system);
             add_sources(&mut sources, &sheet);
@@ -168,8 +198,12 @@ impl OfPlan for Checked {
                 governing: post.governing(),
                 passes: post.passes(),
                 condition: post.condition(),
+                depth_to_dig: dug.map(|(depth, _)| depth),
+                no_depth: dig.as_ref().err().map(|why| why.text(asked.system)),
+                wind_held: held.map(|held| held.share),
+                pressure_held: held.and_then(|held| held.pressure),
                 check,
-                more: SiteChecksResult::of(&post.site, asked.system),
+                more: SiteChecksResult::of(&site, asked.system),
             });
         }
         if let Some(sum) = quantities {

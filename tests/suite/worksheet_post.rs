@@ -114,7 +114,10 @@ fn results<L: CombinesTo<AllowableStress>>(check: &PostCheck<L>, sheet: &Workshe
         let volume = check.design().foundation().concrete_volume(check.depth());
         assert_eq!(quantity::<Volume>(sheet, "Vc"), volume);
     }
-    assert_eq!(says(sheet, "no depth saves it"), check.post_is_too_weak());
+    assert_eq!(
+        says(sheet, "increasing the depth does not help"),
+        check.post_is_too_weak()
+    );
     assert_eq!(
         says(sheet, "not an answer for a fence post"),
         check.required.beyond_limit()

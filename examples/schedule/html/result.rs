@@ -55,8 +55,8 @@ pub(super) fn at_a_glance(out: &mut String, sheet: &Sheet<'_>) {
     if weak > 0 {
         put!(
             out,
-            "<li><b>{} posts are too weak themselves: no depth saves them.</b> Use a stronger post or \
-             closer spacing.</li>\n",
+            "<li><b>{} posts are too weak themselves: increasing the depth does not \
+             help.</b></li>\n",
             whole("too_weak", weak)
         );
     }
@@ -94,6 +94,14 @@ fn fails(out: &mut String, sheet: &Sheet<'_>) {
     let few = few.collect::<Vec<_>>().join("; ");
     if !list.is_empty() {
         put!(out, "<li>What fails: {few}{more}.</li>\n");
+    }
+    if !sheet.instead.is_empty() {
+        let lines: Vec<_> = sheet.instead.iter().map(|line| escape(line)).collect();
+        put!(
+            out,
+            "<li>Single changes with which every check of the failing posts passes: {}.</li>\n",
+            lines.join("; ")
+        );
     }
     for (remedy, numbers) in sheet.remedies() {
         put!(

@@ -104,6 +104,13 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
             "required depth below grade",
             self.required.depth(),
         ));
+        if let (Some(planned), Some(missing)) = (&self.planned, self.missing_depth()) {
+            sheet.push(
+                Step::computed("dm", "depth missing", "d - dp", missing)
+                    .with("d", self.required.depth())
+                    .with("dp", planned.depth()),
+            );
+        }
         for (check, symbol) in Governing::ALL.into_iter().zip(["u", "um", "uv", "ub"]) {
             let utilization = self.utilization_of(check);
             let unplanned = check == Governing::Embedment && self.planned.is_none();
@@ -128,8 +135,8 @@ impl<L: CombinesTo<AllowableStress>> PostCheck<L> {
         }
         if self.post_is_too_weak() {
             sheet.remark(
-                "The post itself fails at the required depth: no depth saves it. Use a stronger \
-                 post or closer spacing.",
+                "The post itself fails at the required depth, and increasing the depth does not \
+                 help. The remedies list the single changes that pass.",
             );
         }
         if self.required.beyond_limit() {

@@ -383,6 +383,16 @@ impl AsceSite {
         }
     }
 
+    /// The same site without any minimum pressure: what a hole is good for, never
+    /// what it is designed for.
+    #[must_use]
+    pub(crate) fn without_minimum_pressure(self) -> Self {
+        Self {
+            minimum_pressure: psf(0.0),
+            ..self
+        }
+    }
+
     /// With the other of the two printed sets of constants.
     #[must_use]
     #[inline]
