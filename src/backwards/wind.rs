@@ -156,7 +156,7 @@ where
     worst(plan, which)?;
     let at = |site: &C| {
         solve(C::QUESTION, search, which, |intensity| {
-            let site = site.clone().with_intensity(intensity)?;
+            let site = (*site).with_intensity(intensity)?;
             Ok(plan.clone().with_site(site))
         })
     };

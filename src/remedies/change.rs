@@ -154,9 +154,10 @@ impl Change {
     /// The design and planned depth of a post with the change.
     pub(super) fn of_design(
         &self,
-        design: PostDesign,
+        design: &PostDesign,
         planned: Option<Length>,
     ) -> Result<(PostDesign, Option<Length>), Error> {
+        let design = *design;
         let foundation = *design.foundation();
         let changed = match self {
             Self::Depth(depth) => return Ok((design, Some(*depth))),
@@ -193,7 +194,7 @@ impl Change {
         for post in plan.fence().posts() {
             if posts.binary_search(&post.number).is_ok() {
                 let (design, planned) = plan.design_for(post);
-                let (design, planned) = self.of_design(*design, planned)?;
+                let (design, planned) = self.of_design(design, planned)?;
                 changed = changed.with_post(post.number, design, planned);
             }
         }

@@ -410,7 +410,7 @@ where
         for post in &self.alike {
             let checked =
                 change
-                    .of_design(post.design, post.planned)
+                    .of_design(&post.design, post.planned)
                     .and_then(|(design, planned)| {
                         self.schedule
                             .check_as(&post.post, &design, planned, post.cases)

@@ -178,6 +178,7 @@ const OTHER_RESULT: &str = r#"
 {"/checks/axial/emin": "350 ksi"}
 @everything {"/design/post": {"kind": "sleeved", "outside": "5 in", "wall": "0.15 in", "insert": {"kind": "pipe", "diameter": "2.375 in", "wall": "0.154 in", "fy": "30 ksi"}}, "/design/foundation": {"kind": "backfill", "setting": "tamped_soil", "hole": {"shape": "round", "size": "12 in"}}, "/checks": {"frost": {"depth": "30 in"}, "materials": {"bag": {"weight": "80 lb"}}}}
 {"/design/post/outside": "5.5 in"}
+@everything {"/design/post": {"kind": "sleeved", "outside": "5 in", "wall": "0.15 in", "insert": {"kind": "pipe", "diameter": "2.375 in", "wall": "0.154 in", "fy": "30 ksi"}}, "/design/foundation": {"kind": "backfill", "setting": "tamped_soil", "hole": {"shape": "round", "size": "12 in"}}, "/fence/runs/0/panel/height": "1 ft", "/checks": {"materials": {"bag": {"weight": "80 lb"}}}}
 {"/design/foundation/hole/size": "13 in"}
 {"/design/foundation/hole/shape": "square"}
 @how windy {}
@@ -353,7 +354,7 @@ fn a_schedule_adds_up() {
                 "{all} {each}"
             );
             near(&result["carry"]["value"], all * 80.0);
-            assert!(asked > 0.0);
+            assert!(asked > 0.0 || result["without_depth"] == result["count"]);
         }
     }
 }
