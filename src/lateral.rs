@@ -177,7 +177,7 @@ fn deepest() -> Length {
     m(30.0)
 }
 
-fn checked_depth(depth: Length) -> Result<f64, Error> {
+pub(crate) fn checked_depth(depth: Length) -> Result<f64, Error> {
     size_within("depth", depth, m(0.01), deepest()).map(|depth| depth.value)
 }
 
@@ -189,7 +189,7 @@ fn checked_force(force: Force) -> Result<f64, Error> {
     within("force", force, newton(0.1), lb(10_000_000.0)).map(|force| force.value)
 }
 
-fn checked_width(width: Length) -> Result<Length, Error> {
+pub(crate) fn checked_width(width: Length) -> Result<Length, Error> {
     size_within("width of the post or footing", width, m(0.02), m(3.0))
 }
 

@@ -9,6 +9,10 @@
 //! code as that code wants to hear it; how, is printed above the table, and why
 //! the answers differ below it.
 
+#[path = "../tall_privacy_fence/one_line.rs"]
+#[allow(dead_code, reason = "shared by the examples")]
+mod one_line;
+
 use clap::{Parser, ValueEnum};
 use comfy_table::{CellAlignment, Table, presets};
 use groundline::Error;
@@ -75,14 +79,8 @@ fn main() -> ExitCode {
         Units::Si => UnitSystem::Si,
     };
     match report(&flags, system) {
-        Ok(text) => {
-            print!("{text}");
-            ExitCode::SUCCESS
-        }
-        Err(error) => {
-            eprintln!("{}", error.in_system(system));
-            ExitCode::from(2)
-        }
+        Ok(text) => one_line::printed(&text, 0),
+        Err(error) => one_line::refuse(&error.in_system(system).to_string()),
     }
 }
 

@@ -6,7 +6,7 @@ use crate::study::{Curve, Outcome, Panels, Study, class_name};
 use groundline::units::{Length, UnitSystem, ft, m};
 use svg::Document;
 use svg::node::element::path::Data;
-use svg::node::element::{Group, Line, Path, Rectangle, Text};
+use svg::node::element::{Circle, Group, Line, Path, Rectangle, Text};
 
 const WIDTH: f64 = 850.0;
 const LEFT: f64 = 40.0;
@@ -53,6 +53,15 @@ fn stroke(data: Data, pattern: usize) -> Path {
         .set("stroke", INK)
         .set("stroke-width", width)
         .set("stroke-dasharray", dash)
+}
+
+/// A depth that no other stands beside: a line of one point would not be seen.
+fn dot(x: f64, y: f64) -> Circle {
+    Circle::new()
+        .set("cx", x)
+        .set("cy", y)
+        .set("r", 2.2)
+        .set("fill", INK)
 }
 
 /// Where a line ends because the post, or the ground under it, is too weak.
@@ -337,13 +346,21 @@ fn draw_curve(
 ) -> Group {
     let mut data: Option<Data> = None;
     let mut before: Option<(f64, f64)> = None;
+    // The first point of a line, as long as it is the only one.
+    let mut alone: Option<(f64, f64)> = None;
     for (height, outcome) in &curve.points {
         match (outcome, before) {
             (Outcome::Depth(depth), _) => {
                 let at = (x(*height), y(*depth));
                 data = Some(match data.take() {
-                    Some(data) => data.line_to(at),
-                    None => Data::new().move_to(at),
+                    Some(data) => {
+                        alone = None;
+                        data.line_to(at)
+                    }
+                    None => {
+                        alone = Some(at);
+                        Data::new().move_to(at)
+                    }
                 });
                 before = Some(at);
             }
@@ -360,11 +377,19 @@ fn draw_curve(
         if before.is_none()
             && let Some(data) = data.take()
         {
-            group = group.add(stroke(data, pattern));
+            group = drawn(group, data, alone.take(), pattern);
         }
     }
-    if let Some(data) = data {
-        group = group.add(stroke(data, pattern));
+    match data {
+        Some(data) => drawn(group, data, alone, pattern),
+        None => group,
     }
-    group
+}
+
+/// A line, or a dot where it has but one point.
+fn drawn(group: Group, data: Data, alone: Option<(f64, f64)>, pattern: usize) -> Group {
+    match alone {
+        Some((x, y)) => group.add(dot(x, y)),
+        None => group.add(stroke(data, pattern)),
+    }
 }

@@ -12,6 +12,7 @@
 
 mod chart;
 #[path = "../tall_privacy_fence/one_line.rs"]
+#[allow(dead_code, reason = "shared by the examples")]
 mod one_line;
 mod study;
 

@@ -49,7 +49,8 @@ pub(crate) struct Curve {
     pub(crate) speed: Velocity,
     /// At the heights of the table, rounded up.
     pub(crate) cells: Vec<Outcome>,
-    /// Between them too, not rounded.
+    /// Between them too: the verdict at the depth rounded up, as in the table, and the
+    /// depth not rounded.
     pub(crate) points: Vec<(Length, Outcome)>,
 }
 
@@ -199,7 +200,7 @@ impl Study {
             let mut cells = Vec::new();
             for height in self.heights.clone() {
                 let plan = site.plan(class, hole, speed, height)?;
-                let (outcome, cautions) = depth(&plan, |depth| self.rounded_up(depth))?;
+                let (outcome, _, cautions) = depth(&plan, |depth| self.rounded_up(depth))?;
                 self.cautions = self.cautions.and(cautions);
                 cells.push(outcome);
             }
@@ -215,7 +216,11 @@ impl Study {
                 .into_iter()
                 .map(|height| {
                     let plan = site.plan(class, hole, speed, height)?;
-                    Ok((height, depth(&plan, |depth| depth)?.0))
+                    let (outcome, needed, _) = depth(&plan, |depth| self.rounded_up(depth))?;
+                    Ok(match outcome {
+                        Outcome::Depth(_) => (height, Outcome::Depth(needed)),
+                        other => (height, other),
+                    })
                 })
                 .collect::<Result<_, Error>>()?;
             curves.push(Curve {
@@ -376,14 +381,18 @@ impl Site {
     }
 }
 
-/// The depth that every post of a plan holds at, checked at it.
-fn depth(plan: &FencePlan, round: impl Fn(Length) -> Length) -> Result<(Outcome, Cautions), Error> {
+/// The depth that every post of a plan holds at, rounded and checked at it, and the
+/// depth required before rounding.
+fn depth(
+    plan: &FencePlan,
+    round: impl Fn(Length) -> Length,
+) -> Result<(Outcome, Length, Cautions), Error> {
     let schedule = plan.schedule()?;
     let cautions = schedule.cautions();
     let mut deepest = Length::default();
     for post in schedule.posts() {
         if post.check.post_is_too_weak() {
-            return Ok((Outcome::PostTooWeak, cautions));
+            return Ok((Outcome::PostTooWeak, deepest, cautions));
         }
         let required = post.check.required.depth();
         deepest = if required > deepest {
@@ -394,7 +403,7 @@ fn depth(plan: &FencePlan, round: impl Fn(Length) -> Length) -> Result<(Outcome,
     }
     let depth = round(deepest);
     if depth > ft(12.0) {
-        return Ok((Outcome::TooDeep, cautions));
+        return Ok((Outcome::TooDeep, deepest, cautions));
     }
     // Every post set to the depth of the worst.
     let planned = plan.clone().with_planned_depth(depth);
@@ -405,7 +414,7 @@ fn depth(plan: &FencePlan, round: impl Fn(Length) -> Length) -> Result<(Outcome,
         Some(post) if post.check.governing == Governing::VerticalBearing => Outcome::BaseTooWeak,
         Some(_) => Outcome::PostTooWeak,
     };
-    Ok((outcome, cautions.and(schedule.cautions())))
+    Ok((outcome, deepest, cautions.and(schedule.cautions())))
 }
 
 fn timber(index: usize) -> Result<Post, Error> {

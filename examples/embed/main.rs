@@ -3,17 +3,18 @@
 //! Reads JSON Lines from standard input and answers each line with one line on
 //! standard output, in the same order, as soon as it can. A bad line gets an
 //! answer that says what is wrong with it; blank lines are skipped. All cores
-//! are used; memory stays the same on an endless stream. Lines that came
-//! together are answered together, so a long one holds back those beside it.
+//! are used. Memory is bounded on an endless stream: at most 72 MB of lines that
+//! wait, 32 MB of answers that wait behind a longer one, and the work and the answer
+//! of one line a thread, however long the answer is.
 //!
 //! `--schema` prints the JSON Schema of requests, `--answer-schema` that of
 //! answers, `--names` what can be calculated, `--threads N` uses N cores.
 
+mod batch;
 mod lines;
 
 use groundline::wire::{Answer, Input, Node, answer_schema, request_schema};
 use lines::{Line, Lines};
-use rayon::prelude::*;
 use std::io::{self, BufWriter, Write};
 use std::process::ExitCode;
 use std::sync::mpsc::{Receiver, sync_channel};
@@ -25,6 +26,12 @@ const BATCH_BYTES: usize = 8 << 20;
 
 /// Lines that wait.
 const WAITING: usize = 64;
+
+/// Bytes of answers that wait to be written before work on more lines begins.
+const ANSWER_BYTES: usize = 32 << 20;
+
+/// A thread more for so many lines: fewer are answered sooner than handed out.
+const LINES_A_THREAD: usize = 16;
 
 /// More threads than this help nowhere.
 const MOST_THREADS: usize = 1_024;
@@ -69,10 +76,10 @@ fn serve(lines: &Receiver<io::Result<Line>>, out: impl Write) -> io::Result<()> 
             bytes += next.len();
             batch.push(next);
         }
-        let answers: Vec<String> = batch.par_iter().with_min_len(16).map(answer).collect();
-        for line in answers {
-            writeln!(out, "{line}")?;
-        }
+        let threads = rayon::current_num_threads().min(batch.len().div_ceil(LINES_A_THREAD));
+        batch::in_order(&batch, threads, ANSWER_BYTES, answer, |line| {
+            writeln!(out, "{line}")
+        })?;
         out.flush()?;
         batch.clear();
     }

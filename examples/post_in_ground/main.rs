@@ -8,6 +8,9 @@
 //!
 //! Ground, post and load are invented; flags change them.
 
+#[path = "../tall_privacy_fence/one_line.rs"]
+#[allow(dead_code, reason = "shared by the examples")]
+mod one_line;
 mod picture;
 
 use clap::{Parser, ValueEnum};
@@ -105,25 +108,19 @@ fn main() -> ExitCode {
         Units::Us => UnitSystem::Us,
         Units::Si => UnitSystem::Si,
     };
-    let response = match report(&flags, system) {
-        Ok((text, response)) => {
-            print!("{text}");
-            response
-        }
-        Err(error) => {
-            eprintln!("{}", error.in_system(system));
-            return ExitCode::from(2);
-        }
+    let (mut text, response) = match report(&flags, system) {
+        Ok(made) => made,
+        Err(error) => return one_line::refuse(&error.in_system(system).to_string()),
     };
     if let (Some(path), Some(response)) = (&flags.picture, response) {
         let drawing = picture::draw(&response, flags.width, system);
         if let Err(error) = svg::save(path, &drawing) {
-            eprintln!("--picture \"{}\": {error}", path.display());
-            return ExitCode::from(2);
+            let message = format!("--picture \"{}\": {error}", path.display());
+            return one_line::refuse(&message);
         }
-        println!("Picture written to {}.", path.display());
+        text += &format!("Picture written to {}.\n", path.display());
     }
-    ExitCode::SUCCESS
+    one_line::printed(&text, 0)
 }
 
 fn ground(flags: &Flags) -> Result<(Profile, Ground), Error> {

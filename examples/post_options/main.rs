@@ -8,6 +8,10 @@
 //!
 //! Fence, ground, foam and gravel are invented; flags change some of them.
 
+#[path = "../tall_privacy_fence/one_line.rs"]
+#[allow(dead_code, reason = "shared by the examples")]
+mod one_line;
+
 use clap::{Parser, ValueEnum};
 use comfy_table::{Table, presets};
 use groundline::Error;
@@ -55,6 +59,10 @@ struct Flags {
     /// Waste of fill, a share.
     #[arg(long, default_value_t = 0.1)]
     waste: f64,
+    /// Exit with status 1 if any option fails; without it the status is 0 whatever the
+    /// verdicts.
+    #[arg(long)]
+    fail_status: bool,
     /// Units of the report.
     #[arg(long, value_enum, default_value = "us")]
     units: Units,
@@ -87,14 +95,8 @@ fn main() -> ExitCode {
         Units::Si => UnitSystem::Si,
     };
     match report(&flags, system) {
-        Ok(text) => {
-            print!("{text}");
-            ExitCode::SUCCESS
-        }
-        Err(error) => {
-            eprintln!("{}", error.in_system(system));
-            ExitCode::from(2)
-        }
+        Ok((text, fails)) => one_line::printed(&text, u8::from(fails && flags.fail_status)),
+        Err(error) => one_line::refuse(&error.in_system(system).to_string()),
     }
 }
 
@@ -151,7 +153,8 @@ fn choices() -> Result<Vec<Choice>, Error> {
     ])
 }
 
-fn report(flags: &Flags, system: UnitSystem) -> Result<String, Error> {
+/// The report, and whether any option fails.
+fn report(flags: &Flags, system: UnitSystem) -> Result<(String, bool), Error> {
     let panel = Panel::new(flags.height)?;
     let fence = Fence::new(FenceRun::new(panel, flags.length, flags.spacing)?);
     let speed = BasicWindSpeed::strength_level(flags.speed)?;
@@ -174,13 +177,14 @@ fn report(flags: &Flags, system: UnitSystem) -> Result<String, Error> {
         .with(Caution::Slope)
         .with(Caution::RetainedSoil)
         .with(Caution::Barrier);
-    let mut posts = 0;
+    let (mut posts, mut fails) = (0, false);
     for choice in choices()? {
         for setting in choice.settings {
-            let (row, count, said) = option(flags, &site, &fence, &choice, *setting, system)?;
-            table.add_row(row);
-            posts = count;
-            cautions = cautions.and(said);
+            let row = option(flags, &site, &fence, &choice, *setting, system)?;
+            table.add_row(row.cells);
+            posts = row.posts;
+            cautions = cautions.and(row.cautions);
+            fails |= row.fails;
         }
     }
     let mut out = format!(
@@ -208,7 +212,7 @@ fn report(flags: &Flags, system: UnitSystem) -> Result<String, Error> {
     for caution in cautions.iter() {
         let _ = writeln!(out, "  - {caution}");
     }
-    Ok(out)
+    Ok((out, fails))
 }
 
 /// Depths are whole numbers of this step.
@@ -219,8 +223,17 @@ fn depth_step(system: UnitSystem) -> Length {
     }
 }
 
-/// The row of a post and a setting, how many posts there are, and what has to
-/// be said.
+/// The row of a post and a setting.
+struct Row {
+    cells: [String; 9],
+    /// Number of posts of the fence.
+    posts: usize,
+    cautions: Cautions,
+    /// Does ground or post fail at the depth of the row?
+    fails: bool,
+}
+
+/// Checks a post and a setting.
 fn option(
     flags: &Flags,
     site: &AsceSite,
@@ -228,7 +241,7 @@ fn option(
     choice: &Choice,
     setting: Setting,
     system: UnitSystem,
-) -> Result<([String; 9], usize, Cautions), Error> {
+) -> Result<Row, Error> {
     let ground = Ground::presumptive(SoilClass::Class4);
     let design = if setting == Setting::PouredConcrete {
         PostDesign::in_concrete(ground, choice.post, choice.hole)?
@@ -299,7 +312,7 @@ fn option(
         Some(post) => format!("no depth: {} fails at {told}", post.governing()),
         None => told.to_string(),
     };
-    let row = [
+    let cells = [
         choice.name.to_owned(),
         setting.name().to_owned(),
         told,
@@ -310,7 +323,13 @@ fn option(
         each,
         run,
     ];
-    Ok((row, count, setting.cautions(false).and(schedule.cautions())))
+    let fails = line().any(|post| !post.passes());
+    Ok(Row {
+        cells,
+        posts: count,
+        cautions: setting.cautions(false).and(schedule.cautions()),
+        fails,
+    })
 }
 
 fn profile() -> Result<Profile, Error> {

@@ -10,6 +10,9 @@
 //! post, `over` sideways), movement and load with their units. The readings
 //! beside this file are invented.
 
+#[path = "../tall_privacy_fence/one_line.rs"]
+#[allow(dead_code, reason = "shared by the examples")]
+mod one_line;
 mod picture;
 mod readings;
 
@@ -81,14 +84,8 @@ fn read<Q: Measurable>(text: &str) -> Result<Q, String> {
 
 fn main() -> ExitCode {
     match run(&Flags::parse()) {
-        Ok(text) => {
-            print!("{text}");
-            ExitCode::SUCCESS
-        }
-        Err(message) => {
-            eprintln!("{message}");
-            ExitCode::from(2)
-        }
+        Ok(text) => one_line::printed(&text, 0),
+        Err(message) => one_line::refuse(&message),
     }
 }
 

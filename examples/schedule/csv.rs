@@ -34,9 +34,20 @@ fn plain(value: f64) -> String {
     format!("{rounded}")
 }
 
-/// Text that no spreadsheet takes for a formula.
-fn guarded(text: String) -> String {
-    if text.starts_with(['=', '+', '-', '@', '\t', '\r']) {
+/// Text that no spreadsheet takes for a formula nor for another row.
+///
+/// Spreadsheets pass over spaces in front, and some read full-width signs as plain
+/// ones and the separators of lines and paragraphs as the end of a row.
+pub(crate) fn guarded(text: String) -> String {
+    const SIGNS: [char; 8] = [
+        '=', '+', '-', '@', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}',
+    ];
+    let text = text.replace(['\u{2028}', '\u{2029}', '\u{85}'], " ");
+    let passed_over = |c: char| {
+        c.is_whitespace() || c.is_control() || matches!(c, '\u{200b}'..='\u{200f}' | '\u{feff}')
+    };
+    let formula = |line: &str| line.trim_start_matches(passed_over).starts_with(SIGNS);
+    if text.starts_with(['\t', '\r', '\n']) || text.split(['\r', '\n']).any(formula) {
         format!("'{text}")
     } else {
         text

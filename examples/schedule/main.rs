@@ -13,10 +13,12 @@ pub(crate) mod assumptions;
 pub(crate) mod columns;
 pub(crate) mod csv;
 pub(crate) mod drawing;
+pub(crate) mod files;
 pub(crate) mod html;
 pub(crate) mod job;
 pub(crate) mod rows;
 pub(crate) mod sheet;
+pub(crate) mod terminal;
 
 use clap::Parser;
 use groundline::report;
@@ -35,10 +37,18 @@ use std::process::ExitCode;
 pub(crate) struct Flags {
     /// The job file, TOML; without it the sample us.toml of this example.
     job: Option<PathBuf>,
-    /// The folder to write into, made if it is not there; without it a folder
-    /// of the system's temporary folder.
+    /// The folder to write into, made if it is not there; without it a new folder
+    /// in the system's temporary folder.
     #[arg(long)]
     out: Option<PathBuf>,
+    /// Replace files of an earlier run, each kept as a backup (sheet.html.1);
+    /// without it a job whose files exist is refused.
+    #[arg(long)]
+    replace: bool,
+    /// Exit with status 1 if any post fails or is not wholly checked; without it the
+    /// status is 0 whatever the verdicts.
+    #[arg(long)]
+    fail_status: bool,
     /// Worksheets of every post in worksheet.md, not only of those that govern.
     #[arg(long)]
     all_worksheets: bool,
@@ -47,24 +57,35 @@ pub(crate) struct Flags {
 fn main() -> ExitCode {
     let flags = Flags::parse();
     match run(&flags) {
-        Ok(summary) => {
+        Ok(done) => {
             // A reader that closes early (`| head`) is no failure.
-            let _ = std::io::stdout().write_all(summary.as_bytes());
-            ExitCode::SUCCESS
+            let _ = std::io::stdout().write_all(done.summary.as_bytes());
+            ExitCode::from(u8::from(done.fails && flags.fail_status))
         }
         Err(message) => {
-            eprintln!("{message}");
+            let _ = writeln!(std::io::stderr(), "{}", terminal::lines(&message));
             ExitCode::from(2)
         }
     }
 }
 
-/// Reads, computes, writes; what is printed at the end.
-pub(crate) fn run(flags: &Flags) -> Result<String, String> {
+/// A job that is written.
+#[derive(Debug)]
+pub(crate) struct Done {
+    /// What is printed at the end.
+    pub(crate) summary: String,
+    /// Does any post fail, or is not wholly checked?
+    pub(crate) fails: bool,
+}
+
+/// Reads, computes and writes.
+pub(crate) fn run(flags: &Flags) -> Result<Done, String> {
     let sample = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/schedule/us.toml");
     let path = flags.job.clone().unwrap_or(sample);
-    let temporary = || std::env::temp_dir().join("groundline-schedule");
     let folder = flags.out.clone().unwrap_or_else(temporary);
+    if !flags.replace {
+        files::refuse_existing(&folder, NAMES)?;
+    }
     let job = Job::open(&path).map_err(|problems| {
         let lines: Vec<_> = problems.iter().map(ToString::to_string).collect();
         lines.join("\n")
@@ -73,8 +94,37 @@ pub(crate) fn run(flags: &Flags) -> Result<String, String> {
     let sheet = sheet::of(&job, flags.all_worksheets, &|| bar.inc(1))
         .map_err(|error| format!("{}: {error}", path.display()))?;
     bar.finish_and_clear();
-    write(&sheet, &folder)?;
-    Ok(printed(&sheet, &folder))
+    let existing = if flags.replace {
+        files::Existing::BackedUp
+    } else {
+        files::Existing::Refused
+    };
+    let [schedule, worksheet, page] = NAMES;
+    let made = [
+        (schedule, csv::schedule(&sheet.rows, sheet.system())?),
+        (worksheet, worksheets(&sheet).into_bytes()),
+        (page, html::page(&sheet).into_bytes()),
+    ];
+    files::write(&folder, &made, existing)?;
+    Ok(Done {
+        summary: terminal::lines(&printed(&sheet, &folder)),
+        fails: sheet
+            .rows
+            .iter()
+            .any(|row| !row.failing.is_empty() || !row.refused.is_empty()),
+    })
+}
+
+/// The files of a job.
+pub(crate) const NAMES: [&str; 3] = ["schedule.csv", "worksheet.md", "sheet.html"];
+
+/// A folder of the system's temporary folder that is not there yet.
+fn temporary() -> PathBuf {
+    let folder = |number: u32| std::env::temp_dir().join(format!("groundline-schedule-{number}"));
+    (1..u32::MAX)
+        .map(folder)
+        .find(|folder| !folder.exists())
+        .unwrap_or_else(|| folder(0))
 }
 
 /// A bar on a terminal, nothing elsewhere.
@@ -84,21 +134,6 @@ fn progress(posts: usize) -> ProgressBar {
         Ok(style) => bar.with_style(style),
         Err(_) => bar,
     }
-}
-
-fn write(sheet: &Sheet<'_>, folder: &Path) -> Result<(), String> {
-    let said = |path: &Path, error: std::io::Error| format!("{}: {error}", path.display());
-    std::fs::create_dir_all(folder).map_err(|error| said(folder, error))?;
-    let files = [
-        ("schedule.csv", csv::schedule(&sheet.rows, sheet.system())?),
-        ("worksheet.md", worksheets(sheet).into_bytes()),
-        ("sheet.html", html::page(sheet).into_bytes()),
-    ];
-    for (name, bytes) in files {
-        let path = folder.join(name);
-        std::fs::write(&path, bytes).map_err(|error| said(&path, error))?;
-    }
-    Ok(())
 }
 
 /// The worksheets one after another.
@@ -120,7 +155,7 @@ fn worksheets(sheet: &Sheet<'_>) -> String {
 fn printed(sheet: &Sheet<'_>, folder: &Path) -> String {
     let mut out = format!(
         "{}: {} of {} posts fail.\n",
-        sheet.job.title,
+        terminal::title(&sheet.job.title),
         sheet.count(State::Fails),
         sheet.rows.len()
     );

@@ -13,6 +13,7 @@
 //! page. This is no reliability analysis to a code.
 
 #[path = "../tall_privacy_fence/one_line.rs"]
+#[allow(dead_code, reason = "shared by the examples")]
 mod one_line;
 
 use clap::{Parser, ValueEnum};

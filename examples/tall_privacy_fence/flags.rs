@@ -26,6 +26,7 @@ use std::fmt::Display;
 use std::str::FromStr;
 
 #[path = "one_line.rs"]
+#[allow(dead_code, reason = "shared by the examples")]
 pub(crate) mod one_line;
 
 /// A quantity as typed, kept with its text for messages.
@@ -271,6 +272,10 @@ pub(crate) struct Flags {
     #[arg(long, default_value = "80", value_parser = bag, allow_hyphen_values = true)]
     pub(crate) bag: Bag,
 
+    /// Exit with status 1 if any post fails, or a check that a flag adds cannot be
+    /// made; without it the status is 0 whatever the verdicts.
+    #[arg(long)]
+    pub(crate) fail_status: bool,
     /// Show the pressure along each run, strip by strip, instead of the schedule.
     #[arg(long, conflicts_with = "worksheet")]
     pub(crate) pressures: bool,

@@ -17,10 +17,11 @@ use groundline::report;
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    flags::one_line::answered(run)
+    flags::one_line::answered_with_status(run)
 }
 
-fn run(flags: &Flags) -> Result<String, String> {
+/// The answer and its exit status.
+fn run(flags: &Flags) -> Result<(String, u8), String> {
     let system = flags.system();
     let plan = FencePlan::new(flags.site()?, flags.fence()?, flags.design()?)
         .with_planned_depth(flags.planned_depth.value)
@@ -31,17 +32,22 @@ fn run(flags: &Flags) -> Result<String, String> {
         _ => error.in_system(system).to_string(),
     })?;
 
+    let fails = schedule
+        .posts()
+        .any(|post| !post.passes() || post.site.refusals().next().is_some());
+    let status = u8::from(flags.fail_status && fails);
     if let Some(number) = flags.worksheet {
         let post = schedule.post(number).ok_or(format!(
             "--worksheet \"{number}\": give a post number, 1 to {}",
             plan.fence().posts().len()
         ))?;
         let sheet = schedule.worksheet(&post, system);
-        return Ok(if flags.markdown {
+        let text = if flags.markdown {
             report::markdown(&sheet).to_string()
         } else {
             report::text(&sheet).to_string()
-        });
+        };
+        return Ok((text, status));
     }
     let mut out = print::assumptions(&plan, system);
     if flags.pressures {
@@ -50,7 +56,7 @@ fn run(flags: &Flags) -> Result<String, String> {
         for caution in schedule.wind().cautions().iter() {
             out.extend(["  - ", caution.text(), "\n"]);
         }
-        return Ok(out);
+        return Ok((out, status));
     }
     out += &print::schedule(&schedule, system);
     out += &print::asked(&schedule, system);
@@ -74,5 +80,5 @@ fn run(flags: &Flags) -> Result<String, String> {
         out += "\n";
     }
     out += "\nThe working of a post, line by line: --worksheet POST. The pressure along\nthe fence: --pressures. All flags: --help.\n";
-    Ok(out)
+    Ok((out, status))
 }

@@ -1,9 +1,8 @@
-//! Reading flags, refusing them in one line, printing an answer; shared by the
-//! examples.
+//! Reads flags, refuses them in one line, prints an answer; shared by the examples.
 
 use clap::Parser;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
-use std::io::Write;
+use std::io::{ErrorKind as IoError, Write};
 use std::process::ExitCode;
 
 /// One line naming the flag, the value and what is allowed.
@@ -57,27 +56,39 @@ pub(crate) fn one_line(error: &clap::Error) -> String {
     }
 }
 
-/// Reads the flags and prints what comes of them, or one line and code 2.
+/// Reads the flags and prints the answer, or one line and code 2.
 pub(crate) fn answered<F: Parser>(answer: impl FnOnce(&F) -> Result<String, String>) -> ExitCode {
+    answered_with_status(|flags| answer(flags).map(|text| (text, 0)))
+}
+
+/// As [`answered`], with the exit status that goes with the answer.
+pub(crate) fn answered_with_status<F: Parser>(
+    answer: impl FnOnce(&F) -> Result<(String, u8), String>,
+) -> ExitCode {
     let flags = match F::try_parse() {
         Ok(flags) => flags,
         Err(error) if error.use_stderr() => return refuse(&one_line(&error)),
-        Err(help) => {
-            print!("{help}");
-            return ExitCode::SUCCESS;
-        }
+        Err(help) => return printed(&help.to_string(), 0),
     };
     match answer(&flags) {
-        Ok(text) => {
-            // A reader that closes early (`| head`) is no failure.
-            let _ = std::io::stdout().write_all(text.as_bytes());
-            ExitCode::SUCCESS
-        }
+        Ok((text, status)) => printed(&text, status),
         Err(message) => refuse(&message),
     }
 }
 
-fn refuse(message: &str) -> ExitCode {
-    eprintln!("{message}");
+/// Prints a text and returns the exit status that goes with it. A reader that
+/// closes early (`| head`) is no failure; a disk that is full is one.
+pub(crate) fn printed(text: &str, status: u8) -> ExitCode {
+    let mut out = std::io::stdout().lock();
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Err(error) if error.kind() != IoError::BrokenPipe => refuse(&error.to_string()),
+        _ => ExitCode::from(status),
+    }
+}
+
+/// Prints a message to standard error and returns code 2.
+pub(crate) fn refuse(message: &str) -> ExitCode {
+    // There may be no reader of the refusal either.
+    let _ = writeln!(std::io::stderr(), "{message}");
     ExitCode::from(2)
 }

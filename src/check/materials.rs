@@ -102,7 +102,7 @@ impl Materials {
         }
         let hole = design.foundation().dug_hole().ok_or(Error::NotApplicable {
             field: "hole",
-            reason: "quantities want the hole: PostDesign::set_in",
+            reason: "quantities require a hole: give its shape and size",
         })?;
         let concrete = *options.bag.source() == source::BAG_YIELDS;
         if concrete
@@ -113,7 +113,7 @@ impl Materials {
         {
             return Err(Error::NotApplicable {
                 field: "bag",
-                reason: "known yields are of concrete: give what this yields, Bag::given",
+                reason: "the known yields are those of concrete: give the weight and the yield of a bag of this fill",
             });
         }
         let dug = depth + options.base;

@@ -38,6 +38,12 @@ const MOMENT: f64 = 2.34 * 4.36 / 4.0;
 /// 4.25 of equations 18-2 and 18-3.
 const CONSTRAINED: f64 = 4.25;
 
+/// The greatest depth that is required or checked, one limit for both: whatever
+/// depth is returned as required can be checked.
+fn max_depth() -> Length {
+    ft(100_000.0)
+}
+
 /// The depth beyond which no more pressure is counted.
 fn depth_limit() -> Length {
     ft(12.0)
@@ -246,7 +252,7 @@ impl PoleFormula {
     ///
     /// # Errors
     /// Shear and moment in opposite senses; increases of lateral bearing that
-    /// must not be combined.
+    /// must not be combined; a depth beyond 100 000 ft, which no check takes.
     #[inline]
     pub fn required(
         &self,
@@ -275,6 +281,7 @@ impl PoleFormula {
         } else {
             below
         };
+        let depth = size_within("required depth", depth, ft(0.0), max_depth())?;
         Ok(RequiredDepth {
             formula: *self,
             actions: *actions,
@@ -288,14 +295,14 @@ impl PoleFormula {
     /// A planned or existing depth against a load.
     ///
     /// # Errors
-    /// As [`PoleFormula::required`]; depth outside 0.01 to 300 ft.
+    /// As [`PoleFormula::required`]; depth outside 0.01 to 100 000 ft.
     #[inline]
     pub fn check(
         &self,
         actions: &GroundlineActions<AllowableStress>,
         depth: Length,
     ) -> Result<DepthCheck, Error> {
-        let depth = size_within("depth", depth, ft(0.01), ft(300.0))?;
+        let depth = size_within("depth", depth, ft(0.01), max_depth())?;
         let per_depth = self.bearing_per_depth(actions)?;
         let load = self.load(actions)?;
         let below = depth - self.ground.discounted_top();
@@ -323,7 +330,7 @@ impl PoleFormula {
     /// grade, that brings it to utilization 1, with its moment at grade.
     ///
     /// # Errors
-    /// Depth outside 0.01 to 300 ft, height outside 0 to 1 000 ft; increases of
+    /// Depth outside 0.01 to 100 000 ft, height outside 0 to 1 000 ft; increases of
     /// lateral bearing that must not be combined; a shear at grade on a
     /// constrained post, which these formulas do not limit.
     ///

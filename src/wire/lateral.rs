@@ -59,9 +59,9 @@ records! {
     LateralMethodsRequest {
         /// The ground.
         profile: ProfileSpec,
-        /// Width of the post or footing that bears.
+        /// Width of the post or footing that bears, 0.02 m to 3 m.
         width: Size,
-        /// Depth planned.
+        /// Planned depth, 0.01 m to 30 m.
         planned_depth: Size,
         /// Shear at grade, allowable-stress level.
         shear: Force,
@@ -217,7 +217,11 @@ impl LateralMethodsRequest {
                 problems.take(&at.field("rigidity"), made).is_some()
             }),
         ];
-        if sound.contains(&Some(false)) {
+        let size = crate::lateral::checked_width(self.width.0);
+        let size = problems.take(&at.field("width"), size).is_some();
+        let depth = crate::lateral::checked_depth(self.planned_depth.0);
+        let depth = problems.take(&at.field("planned_depth"), depth).is_some();
+        if sound.contains(&Some(false)) || !size || !depth {
             return None;
         }
         let made = SideBySide::new(

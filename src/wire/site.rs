@@ -156,7 +156,7 @@ records! {
         pressure: Pressure,
         /// The limit state it is stated in.
         level: PressureLevel,
-        /// Height of the resultant as a share of the panel; 0.5 unless said.
+        /// Height of the resultant as a share of the panel height; 0.55 unless given.
         acting_at: Option<f64>,
     }
 }
@@ -265,6 +265,10 @@ impl TopographySpec {
     }
 }
 
+/// Share of the panel height at which a pressure acts where the request gives none:
+/// that of ASCE 7 for a wall on the ground, which is the safe one.
+const GROUNDED_SHARE: f64 = 0.55;
+
 impl PressureSpec {
     /// With the limit state as a type.
     pub(super) fn build<L: LimitState>(
@@ -275,10 +279,8 @@ impl PressureSpec {
     ) -> Option<DirectPressure<L>> {
         let pressure = DirectPressure::new(self.pressure, level);
         let pressure = problems.take(&at.field("pressure"), pressure)?;
-        match self.acting_at {
-            Some(share) => problems.take(&at.field("acting_at"), pressure.acting_at(share)),
-            None => Some(pressure),
-        }
+        let share = self.acting_at.unwrap_or(GROUNDED_SHARE);
+        problems.take(&at.field("acting_at"), pressure.acting_at(share))
     }
 }
 

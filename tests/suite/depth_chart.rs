@@ -643,3 +643,38 @@ fn nonsense_is_refused_in_one_line_with_flag_value_and_allowed() {
         assert!(named || counted || flag == "--hieghts", "{value}: {said}");
     }
 }
+
+/// With one height a label stands at a dot, and only where the table has a depth: a
+/// line of one point is not drawn, its label was.
+#[test]
+fn one_height_has_a_dot_for_each_depth_of_the_table() {
+    for height in ["6 ft", "8 ft", "12 ft"] {
+        let flags = ["--heights", height, "--speeds", "100 mph,150 mph"];
+        let table = written(&format!("one-{height}.csv"), "--csv", &flags);
+        let depths = rows(&table)
+            .iter()
+            .filter(|row| row["state"] == "ok")
+            .count();
+        let picture = written(&format!("one-{height}.svg"), "--picture", &flags);
+        let all = elements(&picture);
+        let dots = all.iter().filter(|e| e.name == "circle").count();
+        assert_eq!(dots, depths, "{height}");
+        // One label a dot, at its right.
+        for dot in all.iter().filter(|e| e.name == "circle") {
+            let (x, y) = (dot.number("cx"), dot.number("cy"));
+            let beside = all.iter().filter(|e| {
+                e.name == "text"
+                    && e.of["text-anchor"] == "start"
+                    && e.group == dot.group
+                    && (e.number("x") - x - 6.0).abs() < 1e-6
+                    && (e.number("y") - y).abs() < 24.0
+            });
+            assert!(beside.count() >= 1, "{height}");
+        }
+        let labels = all
+            .iter()
+            .filter(|e| e.name == "text" && e.of["text-anchor"] == "start")
+            .filter(|e| ["100", "150"].contains(&e.text.as_str()));
+        assert_eq!(labels.count(), depths, "{height}");
+    }
+}

@@ -24,9 +24,9 @@ const REFUSED: &str = r#"
 {"/design/rest": {"days": -1, "needs": 7}} => design.rest.days: 0
 {"/design/rest": {"days": 1, "needs": -7}} => design.rest.needs: 0
 {"/design/factors": {"wind": 0.6, "dead": 1, "relieving": 0.6}} => design.factors: factors are for a fence
-{"/planned_depth": "301 ft"} => planned_depth: 0.12 in to 3600 in
-{"/planned_depth": "300 ft"} => answered
-{"/planned_depth": "0.009 ft"} => planned_depth: 0.12 in to 3600 in
+{"/planned_depth": "100001 ft"} => planned_depth: 0.12 in to 1200000 in
+{"/planned_depth": "100000 ft"} => answered
+{"/planned_depth": "0.009 ft"} => planned_depth: 0.12 in to 1200000 in
 @round timber
 {"/post/diameter": "8 in"} => post: give either diameter or circumference
 {"/post/circumference": null} => post: give either diameter or circumference
@@ -53,8 +53,8 @@ const REFUSED: &str = r#"
 {"/wind": null, "/force": "1 kN"} => : give either wind, or force and at
 {"/force": "1 kN", "/at": "1 m"} => : give either wind, or force and at
 @a dug hole
-{"/depth": "301 ft"} => depth: 0.12 in to 3600 in
-{"/depth": "300 ft"} => answered
+{"/depth": "100001 ft"} => depth: 0.12 in to 1200000 in
+{"/depth": "100000 ft"} => answered
 {"/height": "1001 ft"} => height: 1000 ft
 {"/height": "1000 ft"} => answered
 {"/design/factors": {"wind": 0.6, "dead": 1, "relieving": 0.6}} => design.factors: factors are for a fence

@@ -6,6 +6,8 @@ use std::io::{BufRead, BufReader, Write};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
+#[path = "../../examples/embed/batch.rs"]
+mod batch;
 #[path = "../../examples/embed/lines.rs"]
 mod lines;
 
@@ -134,6 +136,72 @@ fn lines_are_cut_at_their_limit_and_memory_with_them() {
     let whole = |text: &[u8]| Line::Whole(text.to_vec());
     assert_eq!(read, [whole(b"a"), whole(b"bc"), whole(b"d")]);
     assert_eq!(Lines::new(&b""[..]).count(), 0);
+}
+
+/// Answers that wait take no more than the budget and one answer a thread, come in
+/// order, and a long one in front holds back the work, not the memory.
+#[test]
+fn answers_that_wait_are_bounded() {
+    use std::sync::atomic::{AtomicUsize, Ordering};
+    const SIZE: usize = 1_000;
+    const BUDGET: usize = 10 * SIZE;
+    const THREADS: usize = 4;
+    // As many threads whatever the machine has.
+    let pool = rayon::ThreadPoolBuilder::new()
+        .num_threads(THREADS)
+        .build()
+        .unwrap();
+    let held = AtomicUsize::new(0);
+    let peak = AtomicUsize::new(0);
+    let lines: Vec<usize> = (0..500).collect();
+    let mut written = Vec::new();
+    pool.install(|| {
+        batch::in_order(
+            &lines,
+            THREADS,
+            BUDGET,
+            |line| {
+                if line % 100 == 0 {
+                    std::thread::sleep(std::time::Duration::from_millis(50));
+                }
+                let now = SIZE + held.fetch_add(SIZE, Ordering::SeqCst);
+                peak.fetch_max(now, Ordering::SeqCst);
+                format!("{line:0SIZE$}")
+            },
+            |answer| {
+                held.fetch_sub(answer.len(), Ordering::SeqCst);
+                written.push(answer.parse::<usize>().unwrap());
+                Ok(())
+            },
+        )
+    })
+    .unwrap();
+    assert_eq!(written, lines);
+    let peak = peak.into_inner();
+    assert!(peak <= BUDGET + THREADS * SIZE, "{peak}");
+    // The threads did run ahead of the slow lines.
+    assert!(peak >= BUDGET / 2, "{peak}");
+}
+
+/// A reader that has gone ends the work: no thread waits for ever.
+#[test]
+fn work_ends_where_nothing_can_be_written() {
+    use std::sync::atomic::{AtomicUsize, Ordering};
+    let lines: Vec<usize> = (0..10_000).collect();
+    let answered = AtomicUsize::new(0);
+    let error = batch::in_order(
+        &lines,
+        2,
+        100,
+        |_| {
+            answered.fetch_add(1, Ordering::Relaxed);
+            "x".repeat(60)
+        },
+        |_| Err(std::io::ErrorKind::BrokenPipe.into()),
+    )
+    .unwrap_err();
+    assert_eq!(error.kind(), std::io::ErrorKind::BrokenPipe);
+    assert!(answered.into_inner() < 100);
 }
 
 #[test]

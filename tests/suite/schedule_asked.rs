@@ -305,7 +305,7 @@ fn what_is_refused_is_never_counted_as_passing() {
             "cast in concrete",
         ),
         (paved, "paved", "lean", "no restraint at grade"),
-        (bare, "bare", "quantities", "want the hole"),
+        (bare, "bare", "quantities", "require a hole"),
         (no_capacity, "capacity", "axial load with bending", "axial"),
         (no_modulus, "modulus", "lean", "give its EI"),
         (no_bearing, "bearing", "frost uplift", "the ground has none"),

@@ -55,8 +55,11 @@ pub(crate) fn run(job: &Path, name: &str, more: &[&str]) -> (PathBuf, Result<Str
         "--out",
         out.to_str().unwrap(),
     ];
+    for name in schedule::NAMES {
+        let _ = std::fs::remove_file(out.join(name));
+    }
     let flags = schedule::Flags::try_parse_from(arguments.iter().chain(more)).unwrap();
-    (out.clone(), schedule::run(&flags))
+    (out.clone(), schedule::run(&flags).map(|done| done.summary))
 }
 
 /// The sheet of a sample.

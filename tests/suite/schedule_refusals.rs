@@ -137,7 +137,7 @@ fn each_refusal_names_line_field_value_and_what_is_allowed() {
         (
             "\"60 in\"",
             "\"0 in\"",
-            &["post.planned_depth", "0.12 in to 3600 in"],
+            &["post.planned_depth", "0.12 in to 1200000 in"],
         ),
         // Words.
         (

