@@ -124,6 +124,9 @@ cautions! {
     /// Values of field tests.
     FieldTests = "A test is of its own post, ground and day: wet seasons, frost, sustained load and \
         decay are not in it, and the ground a few posts on may differ.";
+    /// Pulls stopped at their greatest load.
+    StoppedPulls = "Some pulls were stopped at their greatest load, so their values are lower bounds: \
+        the mean is a lower bound too, and the true spread may be greater. Pull until the load falls.";
     /// Wood in concrete.
     Shrinkage = "Wood shrinks and a gap opens between post and concrete: notch or key the foot of the \
         post, and count bond as an upper estimate.";

@@ -9,6 +9,8 @@
 //! | several tests: mean, spread, characteristic value | [`Sample`], [`Basis`], [`Characteristic`] |
 //! | two ways of setting a post, fairly | [`Comparison`] |
 //! | does this post carry what it must | [`ProofLoad`] |
+//! | what n proof loads that were stood prove | [`proved_share`] |
+//! | axial resistance of piles by EN 1997-1 | [`PileResistance`] |
 //! | quantiles behind them | [`distribution`] |
 //!
 //! A test is of its own post in its own ground on its own day. Wet seasons,
@@ -17,7 +19,10 @@
 mod axial;
 mod bracket;
 mod compare;
+mod curve_errors;
 pub mod distribution;
+mod fitted;
+mod piles;
 mod proof;
 mod readings;
 mod sample;
@@ -25,9 +30,10 @@ mod side_pull;
 mod side_pull_curve;
 
 pub use axial::{AverageBond, AxialPull};
-pub use compare::{Comparison, Settled};
-pub use proof::{ProofLoad, ProofOutcome, ProofResult};
-pub use readings::{Knee, Readings};
-pub use sample::{Basis, Characteristic, Sample, Spread, correlation_factors, ground_test_factors};
+pub use compare::{Comparison, Settled, WelchFreedom};
+pub use fitted::{FittedCurve, Identified, WhyBound};
+pub use piles::{PileResistance, PileTests, correlation_factors, ground_test_factors};
+pub use proof::{ProofLoad, ProofOutcome, ProofResult, proved_share, proved_share_source};
+pub use readings::{Knee, Peak, PeakKind, Readings};
+pub use sample::{Basis, Characteristic, Sample, Spread};
 pub use side_pull::{BackFigured, Gauge, SidePull};
-pub use side_pull_curve::{FittedCurve, Identified, WhyBound};

@@ -157,6 +157,7 @@ citations! {
     API_SAND_STIFFNESS = "api-rp-2a/sand-stiffness", "API RP 2A", "k of sand by friction angle, read off its chart", Quoted;
     IBC_FRICTION = "ibc/1810.3.3.1.4", "IBC", "1810.3.3.1.4, a sixth of the bearing, at most 500 psf", Quoted;
     ALPHA_METHOD = "alpha-method", "API RP 2A, drilled-shaft practice", "alpha of undrained friction", FromMemory;
+    GEC10_ALPHA = "fhwa-gec-10/alpha", "FHWA-NHI-18-024 (GEC-10)", "alpha of drilled shafts by su of CIUC tests", FromMemory;
     BETA_METHOD = "beta-method", "NAVFAC DM-7.2", "K sigma' tan delta", FromMemory;
     BREAKOUT = "meyerhof-adams-1968", "Meyerhof and Adams 1968", "circular plate in sand (as in Das, Principles of Foundation Engineering, Ex. 4.7)", FromMemory;
     WOOD_BOND = "hoyle-woeste/bond", "Hoyle and Woeste 1989", "p. 336, treated wood in concrete", Quoted;
@@ -165,12 +166,14 @@ citations! {
     FROST_DEPTH = "aldrich-paynter-1953", "Aldrich and Paynter 1953", "Stefan and modified Berggren formulas", Published;
     EN1990_ANNEX_D = "en1990/annex-d", "EN 1990", "Annex D, D.7, Table D.1", Quoted;
     TOLERANCE_LIMIT = "tolerance-limit", "ASTM D2915, ISO 16269-6", "one-sided tolerance limit, normal", FromMemory;
+    EN14358 = "en14358", "EN 14358:2016", "3.2.2, lognormal tolerance limit at 75 %", FromMemory;
     EN1997_CORRELATION = "en1997/a.9", "EN 1997-1", "Table A.9, correlation factors of static load tests", Quoted;
     EN1997_GROUND_TESTS = "en1997/a.10", "EN 1997-1", "Table A.10, correlation factors of ground test profiles", Quoted;
     WILSON = "wilson-1927", "Wilson 1927", "score interval of a proportion", Derived;
     LOG_SLOPE = "log-slope", "Slope in logarithms", "central difference over 1/(1 + h) to 1 + h", Derived;
     WELCH = "welch", "Welch 1947, Satterthwaite 1946", "difference of two means", FromMemory;
     PROOF_LOAD = "proof-load", "ASTM D3689, D3966", "proof at 1.0 to 1.5, sideways to 2.0 times the load", FromMemory;
+    PROVED_SHARE = "proved-share", "n proof loads stood", "share (1 - confidence)^(1/n), Bernoulli trials", Derived;
     LEAN_SPREAD = "lean-spread", "Flexure by shear and moment at grade", "bound over every even and linear spread of the wind", Derived;
     GROWING_SERIES = "growing-series", "Beam on springs that grow with depth", "power series", Derived;
     CONCRETE_WEIGHT = "practice/concrete-weight", "Plain concrete", "145 lb per cubic foot; told as 145 to 150", Quoted;

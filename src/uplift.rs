@@ -23,7 +23,9 @@ mod pull_out;
 pub use bond::Bond;
 pub use breakout::Breakout;
 pub use cone::soil_cone;
-pub use friction::{Friction, Shaft, api_alpha, drilled_shaft_alpha, presumptive_friction};
+pub use friction::{
+    Friction, Shaft, api_alpha, drilled_shaft_alpha, gec10_alpha, presumptive_friction,
+};
 pub(crate) use frost::erf;
 pub use frost::{
     Adfreeze, FreezingIndex, FrostBalance, FrozenGround, LatentHeat, ThermalConductivity,

@@ -46,7 +46,7 @@
 //! | the wind on it, to any code? | `wind_pressures`, `fence_actions`, `velocity_pressure` |
 //! | what does the ground really do? | `response`, `lateral_methods` |
 //! | will it be pulled out or lifted by frost? | `pull_out`, `frost_balance`; of every post, the `checks` of `fence_schedule` |
-//! | what do pull tests prove? | `axial_pull` and `side_pull` of one test, `characteristic_value`, `compare_settings` and `proof_load` of several |
+//! | what do pull tests prove? | `axial_pull` and `side_pull` of one test, `characteristic_value`, `compare_settings`, `proof_load` and `proved_share` of several, `pile_resistance` of piles |
 //! | a post fails: which single change makes it pass? | `remedies` |
 //! | up to what wind, spacing, height? which is cheapest? | `greatest_wind` and its like, `smallest_hole`, `cheapest_option` |
 //!
@@ -77,6 +77,7 @@ mod depth;
 mod design;
 mod fence;
 mod field;
+mod field_proof;
 mod frost;
 mod input;
 mod lateral;
@@ -111,6 +112,7 @@ pub use depth::*;
 pub use design::*;
 pub use fence::*;
 pub use field::*;
+pub use field_proof::*;
 pub use frost::*;
 pub use input::{Input, answer_schema, request_schema};
 pub use lateral::*;

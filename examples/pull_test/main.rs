@@ -21,14 +21,15 @@ use comfy_table::{Table, presets};
 use groundline::Error;
 use groundline::caution::{Caution, Cautions};
 use groundline::field_test::{
-    AxialPull, Basis, Comparison, Gauge, ProofLoad, Sample, SidePull, Spread,
+    AxialPull, Basis, Comparison, Gauge, PeakKind, ProofLoad, ProofOutcome, Sample, SidePull,
+    proved_share,
 };
 use groundline::units::{
     FlexuralRigidity, Force, Length, Measurable, Measure, Pressure, UnitSystem, parse, show,
     show_as,
 };
 use groundline::uplift::Shaft;
-use readings::{Pull, Test};
+use readings::{Pull, Test, residual};
 use std::fmt::Write as _;
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -125,6 +126,12 @@ fn report(flags: &Flags, tests: &[Test], system: UnitSystem) -> Result<String, E
     let cautions = Cautions::default()
         .with(Caution::BuriedUtilities)
         .with(Caution::FieldTests)
+        .with_if(
+            tests
+                .iter()
+                .any(|test| test.readings.peak().kind == PeakKind::AtLeast),
+            Caution::StoppedPulls,
+        )
         .with(Caution::FromMemory);
     let _ = writeln!(out, "\nCautions");
     for caution in cautions.iter() {
@@ -148,7 +155,7 @@ fn table(flags: &Flags, tests: &[&Test], pull: Pull, system: UnitSystem) -> Resu
     );
     let shaft = Shaft::round(flags.hole, flags.depth, Length::default())?;
     for test in tests {
-        let (movement, peak) = test.readings.peak();
+        let peak = test.readings.peak();
         let knee = test.readings.knee().map_or("none".to_owned(), |knee| {
             show(knee.load, system).significant(3).to_string()
         });
@@ -156,7 +163,7 @@ fn table(flags: &Flags, tests: &[&Test], pull: Pull, system: UnitSystem) -> Resu
             Pull::Out => {
                 let axial = AxialPull::of(&test.readings, shaft, flags.weight)?;
                 [axial.average_bond().pressure(), axial.friction()]
-                    .map(|stress| show(stress, system).significant(3).to_string())
+                    .map(|stress| at_least(axial.kind(), stress, system))
             }
             Pull::Over => {
                 let side = side(flags, test)?;
@@ -165,7 +172,7 @@ fn table(flags: &Flags, tests: &[&Test], pull: Pull, system: UnitSystem) -> Resu
                     Ok(ground) => format!(
                         "{}, off by {}",
                         show_as(ground.value, Measure::UnitWeight, system).significant(3),
-                        show_as(ground.residual, Measure::SectionLength, system).significant(2)
+                        residual(ground.residual, system)
                     ),
                     Err(why) => why.in_system(system).to_string(),
                 };
@@ -179,8 +186,8 @@ fn table(flags: &Flags, tests: &[&Test], pull: Pull, system: UnitSystem) -> Resu
             [
                 test.setting.clone(),
                 test.name.clone(),
-                show(peak, system).significant(3).to_string(),
-                show_as(movement, Measure::SectionLength, system)
+                at_least(peak.kind, peak.load, system),
+                show_as(peak.movement, Measure::SectionLength, system)
                     .significant(3)
                     .to_string(),
                 knee,
@@ -190,6 +197,16 @@ fn table(flags: &Flags, tests: &[&Test], pull: Pull, system: UnitSystem) -> Resu
         );
     }
     Ok(table)
+}
+
+/// A value with three digits, marked where it is a lower bound.
+fn at_least<Q: Measurable>(kind: PeakKind, value: Q, system: UnitSystem) -> String {
+    let bound = if kind == PeakKind::AtLeast {
+        "at least "
+    } else {
+        ""
+    };
+    format!("{bound}{}", show(value, system).significant(3))
 }
 
 fn side(flags: &Flags, test: &Test) -> Result<SidePull, Error> {
@@ -216,12 +233,13 @@ fn settings(
     names.dedup();
     let mut samples = Vec::new();
     for name in &names {
-        let of: Vec<Force> = tests
+        let of: Vec<(Force, PeakKind)> = tests
             .iter()
             .filter(|test| test.setting == *name)
-            .map(|test| test.readings.peak().1)
+            .map(|test| test.readings.peak())
+            .map(|peak| (peak.load, peak.kind))
             .collect();
-        let sample = Sample::new(&of)?;
+        let sample = Sample::with_kinds(&of)?;
         let spread = sample
             .variation()
             .map_or("not known".to_owned(), |v| format!("{:.1} %", 100.0 * v));
@@ -231,12 +249,18 @@ fn settings(
             sample.tests(),
             show(sample.mean(), system).significant(3)
         );
-        for basis in [
-            Basis::Normal(Spread::OfTheTests),
-            Basis::Lognormal(Spread::OfTheTests),
-            Basis::Tolerance(0.75),
-            Basis::Correlation,
-        ] {
+        if sample.at_least() > 0 {
+            let _ = writeln!(
+                out,
+                "  {} of them stopped at the greatest load: the mean is a lower bound, the \
+                 spread may be greater",
+                sample.at_least()
+            );
+        }
+        if pull == Pull::Over {
+            proved(flags, tests, name, system, out)?;
+        }
+        for basis in Basis::OF_TESTS {
             let found = match sample.characteristic(basis) {
                 Ok(value) => show(value.value, system).significant(3).to_string(),
                 Err(why) => why.in_system(system).to_string(),
@@ -282,6 +306,33 @@ fn settings(
     Ok(())
 }
 
+/// What the proof loads of a setting prove.
+fn proved(
+    flags: &Flags,
+    tests: &[&Test],
+    name: &str,
+    system: UnitSystem,
+    out: &mut String,
+) -> Result<(), Error> {
+    let proof = ProofLoad::new(flags.service, 1.5)?.allowing(flags.allowed)?;
+    let of = || tests.iter().filter(|test| test.setting == name);
+    let judged = |test: &&&Test| proof.judge(&test.readings).outcome == ProofOutcome::Stood;
+    let (all, stood) = (of().count(), of().filter(judged).count());
+    let load = show(proof.target(), system).significant(3);
+    let _ = match u32::try_from(stood) {
+        Ok(number) if number > 0 && stood == all => writeln!(
+            out,
+            "  {stood} of {all} stood {load}: at least {:.0} % of posts hold it, at 95 % confidence",
+            100.0 * proved_share(number, 0.95)?
+        ),
+        _ => writeln!(
+            out,
+            "  {stood} of {all} stood {load}: no share of posts is proved"
+        ),
+    };
+    Ok(())
+}
+
 /// The friction that design may take.
 fn bond(
     flags: &Flags,
@@ -292,12 +343,13 @@ fn bond(
 ) -> Result<(), Error> {
     let shaft = Shaft::round(flags.hole, flags.depth, Length::default())?;
     for name in names {
-        let mut stresses: Vec<Pressure> = Vec::new();
+        let mut stresses: Vec<(Pressure, PeakKind)> = Vec::new();
         for test in tests.iter().filter(|test| test.setting == *name) {
-            stresses.push(AxialPull::of(&test.readings, shaft, flags.weight)?.friction());
+            let axial = AxialPull::of(&test.readings, shaft, flags.weight)?;
+            stresses.push((axial.friction(), axial.kind()));
         }
-        let sample = Sample::new(&stresses)?;
-        let _ = match sample.characteristic(Basis::Lognormal(Spread::OfTheTests)) {
+        let sample = Sample::with_kinds(&stresses)?;
+        let _ = match sample.characteristic(Basis::default()) {
             Ok(value) => writeln!(
                 out,
                 "{name}: friction to design with {}, before a factor of 2 (uplift, by tests): {}",

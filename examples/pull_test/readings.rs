@@ -1,7 +1,7 @@
 //! Readings from a CSV.
 
 use groundline::field_test::Readings;
-use groundline::units::{Force, Length, parse};
+use groundline::units::{Force, Length, Measure, UnitSystem, mm, parse, show_as};
 use std::path::Path;
 
 /// Which way a post was pulled.
@@ -31,6 +31,12 @@ pub(crate) struct Test {
 
 type Lines = Vec<(Length, Force)>;
 
+/// A name without regard to case and white space.
+fn one_name(name: &str) -> String {
+    let words: Vec<String> = name.split_whitespace().map(str::to_lowercase).collect();
+    words.join(" ")
+}
+
 /// The tests of a file, in its order; a refusal names file and line.
 pub(crate) fn from_csv(path: &Path) -> Result<Vec<Test>, String> {
     let file = path.display();
@@ -57,7 +63,9 @@ pub(crate) fn from_csv(path: &Path) -> Result<Vec<Test>, String> {
         let movement = parse::<Length>(movement).map_err(|e| wrong(e.to_string()))?;
         let load = parse::<Force>(load).map_err(|e| wrong(e.to_string()))?;
         let same = |test: &&mut (String, String, Pull, Lines)| {
-            test.0 == setting && test.1 == name && test.2 == pull
+            one_name(&test.0) == one_name(setting)
+                && one_name(&test.1) == one_name(name)
+                && test.2 == pull
         };
         match found.iter_mut().find(same) {
             Some(test) => test.3.push((movement, load)),
@@ -67,9 +75,19 @@ pub(crate) fn from_csv(path: &Path) -> Result<Vec<Test>, String> {
     if found.is_empty() {
         return Err(format!("--readings \"{file}\": no readings"));
     }
-    // Settings together, in the order they first come.
+    // Settings together, in the order they first come, each as it was first written.
     let order: Vec<String> = found.iter().map(|test| test.0.clone()).collect();
-    found.sort_by_key(|test| order.iter().position(|setting| *setting == test.0));
+    let first = |name: &str| {
+        order
+            .iter()
+            .position(|setting| one_name(setting) == one_name(name))
+    };
+    for test in &mut found {
+        if let Some(place) = first(&test.0) {
+            test.0.clone_from(&order[place]);
+        }
+    }
+    found.sort_by_key(|test| first(&test.0));
     found
         .into_iter()
         .map(|(setting, name, pull, lines)| {
@@ -83,4 +101,18 @@ pub(crate) fn from_csv(path: &Path) -> Result<Vec<Test>, String> {
             })
         })
         .collect()
+}
+
+/// A residual no finer than a dial gauge reads, 0.01 mm.
+pub(crate) fn residual(of: Length, system: UnitSystem) -> String {
+    let finest = mm(0.01);
+    if of < finest {
+        return format!(
+            "less than {}",
+            show_as(finest, Measure::SectionLength, system).significant(1)
+        );
+    }
+    show_as(of, Measure::SectionLength, system)
+        .significant(2)
+        .to_string()
 }

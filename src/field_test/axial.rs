@@ -1,6 +1,6 @@
 //! A post pulled out: what its side held.
 
-use super::readings::Readings;
+use super::readings::{PeakKind, Readings};
 use crate::error::{Error, within};
 use crate::profile::Profile;
 use crate::units::{Force, Length, Measurable, Pressure, kpa, lb};
@@ -19,6 +19,7 @@ use crate::uplift::Shaft;
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct AxialPull {
     peak: Force,
+    kind: PeakKind,
     shaft: Shaft,
     weight: Force,
 }
@@ -36,7 +37,8 @@ impl AverageBond {
 
 impl AxialPull {
     /// A peak force, the shaft it was pulled along and the weight of what came
-    /// up, which is not the ground's to hold.
+    /// up, which is not the ground's to hold. A peak given alone is taken as
+    /// [`PeakKind::Reached`]; readings show it ([`AxialPull::of`]).
     ///
     /// # Errors
     /// Peak outside 1 lb to 1 000 000 lb; weight negative or more than the
@@ -51,6 +53,7 @@ impl AxialPull {
         }
         Ok(Self {
             peak,
+            kind: PeakKind::Reached,
             shaft,
             weight: within("weight", weight, lb(0.0), peak)?,
         })
@@ -61,7 +64,17 @@ impl AxialPull {
     /// # Errors
     /// As [`AxialPull::new`].
     pub fn of(readings: &Readings, shaft: Shaft, weight: Force) -> Result<Self, Error> {
-        Self::new(readings.peak().1, shaft, weight)
+        let peak = readings.peak();
+        Ok(Self {
+            kind: peak.kind,
+            ..Self::new(peak.load, shaft, weight)?
+        })
+    }
+
+    /// Returns whether the peak was reached or is a lower bound; friction, bond, α
+    /// and β are the same.
+    pub const fn kind(&self) -> PeakKind {
+        self.kind
     }
 
     /// Peak over side: τ = F/(π D L) of a round shaft. With the weight in it,

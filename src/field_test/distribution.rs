@@ -4,7 +4,8 @@
 //! - Φ by the series of the error function near zero and its continued fraction
 //!   in the tails (Abramowitz and Stegun 7.1.6, 7.1.14; from memory);
 //! - t of ν degrees of freedom, a whole number, by its finite sum (26.7.3,
-//!   26.7.4; from memory);
+//!   26.7.4; from memory), of a ν between whole numbers by the continued fraction
+//!   of the incomplete beta function (26.5.8, 26.7.1; from memory);
 //! - non-central t by its definition, Φ(t s − δ) integrated over the
 //!   distribution of the sample deviation.
 //!
@@ -95,6 +96,64 @@ pub fn student_quantile(share: f64, freedom: u32) -> Result<f64, Error> {
     let share = checked(share)?;
     number_within("degrees of freedom", f64::from(freedom), 1.0, 10_000.0)?;
     Ok(inverse(|t| student(t, freedom), share))
+}
+
+/// Returns the quantile of Student's t of a ν that need not be whole, at least 1
+/// and at most 1e4.
+pub(super) fn fractional_quantile(share: f64, nu: f64) -> Result<f64, Error> {
+    let share = checked(share)?;
+    let nu = number_within("degrees of freedom", nu, 1.0, 10_000.0)?;
+    Ok(inverse(|t| fractional_student(t, nu), share))
+}
+
+/// Student's distribution of a ν that need not be whole: the tail beyond |t| is
+/// half of I(x; ν/2, 1/2), x = ν/(ν + t²), I the regularized incomplete beta
+/// function.
+fn fractional_student(t: f64, nu: f64) -> f64 {
+    let x = nu / (nu + t * t);
+    let (a, b) = (0.5 * nu, 0.5);
+    // Γ(1/2) = √π.
+    let factor = a * x.ln() + b * (1.0 - x).ln() + ln_gamma(a + b) - ln_gamma(a) - 0.5 * PI.ln();
+    let beta = if x >= 1.0 {
+        1.0
+    } else if x < (a + 1.0) / (a + b + 2.0) {
+        factor.exp() * beta_fraction(x, a, b) / a
+    } else {
+        1.0 - factor.exp() * beta_fraction(1.0 - x, b, a) / b
+    };
+    if t > 0.0 {
+        1.0 - 0.5 * beta
+    } else {
+        0.5 * beta
+    }
+}
+
+/// The continued fraction of the incomplete beta function, from its tail: a
+/// number of terms that is enough for x below (a + 1)/(a + b + 2).
+fn beta_fraction(x: f64, a: f64, b: f64) -> f64 {
+    let mut fraction = 1.0;
+    for k in (1..=400).rev() {
+        let m = f64::from(k / 2);
+        let term = if k % 2 == 0 {
+            m * (b - m) * x / ((a + 2.0 * m - 1.0) * (a + 2.0 * m))
+        } else {
+            -(a + m) * (a + b + m) * x / ((a + 2.0 * m) * (a + 2.0 * m + 1.0))
+        };
+        fraction = 1.0 + term / fraction;
+    }
+    1.0 / fraction
+}
+
+/// ln Γ of a positive number: Stirling's series from 20 up, by recursion below.
+fn ln_gamma(x: f64) -> f64 {
+    let (mut z, mut product) = (x, 1.0);
+    while z < 20.0 {
+        product *= z;
+        z += 1.0;
+    }
+    let square = z * z;
+    let series = (1.0 / 12.0 - (1.0 / 360.0 - 1.0 / (1_260.0 * square)) / square) / z;
+    (z - 0.5) * z.ln() - z + 0.5 * (2.0 * PI).ln() + series - product.ln()
 }
 
 /// The one-sided tolerance factor k: with this confidence, a share of the

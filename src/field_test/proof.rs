@@ -1,6 +1,10 @@
 //! Proof load: a post that must carry a load is pulled to a multiple of it.
+//!
+//! The proof is judged from readings that bracket it: one at or above the proof
+//! load, and at least one after it that shows what the post does then. Readings
+//! that end before show neither that the post stands nor that it fails.
 
-use super::readings::Readings;
+use super::readings::{PeakKind, Readings};
 use crate::caution::{Caution, Cautions};
 use crate::error::{Error, number_within, within};
 use crate::source::{self, Citation};
@@ -16,8 +20,11 @@ const BAND: f64 = 0.05;
 /// ```
 /// use groundline::{field_test::*, units::*};
 /// let pull = Readings::new(&[(mm(2.0), kn(1.0)), (mm(5.0), kn(2.0)), (mm(9.0), kn(3.0))])?;
-/// let proof = ProofLoad::new(kn(1.5), 2.0)?.allowing(mm(8.0))?;
-/// assert_eq!(proof.judge(&pull).outcome, ProofOutcome::MovedTooFar);
+/// let proof = ProofLoad::new(kn(1.5), 2.0)?;
+/// // Nothing was read after the proof load was reached.
+/// assert_eq!(proof.judge(&pull).outcome, ProofOutcome::NotShown);
+/// let strict = proof.allowing(mm(8.0))?;
+/// assert_eq!(strict.judge(&pull).outcome, ProofOutcome::MovedTooFar);
 /// # Ok::<(), groundline::Error>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -33,8 +40,11 @@ pub struct ProofLoad {
 pub enum ProofOutcome {
     /// It carried the load within the movement, if one was set.
     Stood,
-    /// It did not reach the load.
+    /// The load fell before it reached the proof load.
     NotReached,
+    /// The readings do not show it: they end below the proof load with the load
+    /// still at its greatest, or at the reading that first reaches the proof load.
+    NotShown,
     /// It moved further than allowed while it held the load.
     MovedTooFar,
     /// It reached the load and then let go: a reading after the one that first
@@ -48,7 +58,8 @@ impl ProofOutcome {
     pub const fn name(self) -> &'static str {
         match self {
             Self::Stood => "stood the proof",
-            Self::NotReached => "did not reach the proof load",
+            Self::NotReached => "the load fell before the proof load",
+            Self::NotShown => "not shown: the readings end too early to judge the proof",
             Self::MovedTooFar => "moved further than allowed",
             Self::LetGo => "reached the proof load and let go",
         }
@@ -98,16 +109,22 @@ impl ProofLoad {
         self.load * self.multiple
     }
 
-    /// What a pull showed.
+    /// Returns what a pull showed. The movement at the proof load is interpolated
+    /// between the readings below and above it; where the first reading is above, it
+    /// is the movement of that reading.
     pub fn judge(&self, pull: &Readings) -> ProofResult {
-        let target = self.target();
+        let (target, peak) = (self.target(), pull.peak());
         // A hair for rounding.
         let just = target * (1.0 - 1e-12);
         let from = pull.all().iter().position(|(_, load)| *load >= just);
         let after = from.and_then(|from| pull.all().get(from..)).unwrap_or(&[]);
         let lets_go = |load: Force| load < target * (1.0 - 2.0 * BAND);
         let let_go = after.iter().any(|(_, load)| lets_go(*load));
-        let movement = pull.movement_at(just).map(|reached| {
+        let interpolated = match from {
+            Some(0) => pull.all().first().map(|(at, _)| *at),
+            _ => pull.movement_at(just),
+        };
+        let movement = interpolated.map(|reached| {
             // While the load stays at the target the post may creep.
             after
                 .iter()
@@ -116,14 +133,16 @@ impl ProofLoad {
                 .fold(reached, |_, (at, _)| *at)
         });
         let outcome = match (movement, self.allowed) {
+            (None, _) if peak.kind == PeakKind::AtLeast => ProofOutcome::NotShown,
             (None, _) => ProofOutcome::NotReached,
             _ if let_go => ProofOutcome::LetGo,
             (Some(movement), Some(allowed)) if movement > allowed => ProofOutcome::MovedTooFar,
+            _ if after.len() < 2 => ProofOutcome::NotShown,
             (Some(_), _) => ProofOutcome::Stood,
         };
         ProofResult {
             target,
-            reached: pull.peak().1,
+            reached: peak.load,
             movement,
             outcome,
         }
@@ -140,4 +159,32 @@ impl ProofLoad {
     pub const fn source() -> &'static Citation {
         &source::PROOF_LOAD
     }
+}
+
+/// Returns the share of posts that hold at least a proof load that n posts stood,
+/// at a one-sided confidence: (1 − confidence)^(1/n), 0.05^(1/n) at 95 %.
+///
+/// Derived: a share p of posts that hold the load lets n posts chosen at random all
+/// stand with the chance pⁿ; a p for which that is less than 1 − confidence is
+/// refuted. Posts chosen because they look good, or one that did not stand, prove
+/// nothing by this.
+///
+/// # Errors
+/// No post or more than 10 000, confidence outside 0.5 to 0.999.
+///
+/// ```
+/// use groundline::field_test::proved_share;
+/// assert!((proved_share(3, 0.95)? - 0.368).abs() < 1e-3);
+/// assert!(proved_share(58, 0.95)? < 0.95 && proved_share(59, 0.95)? > 0.95);
+/// # Ok::<(), groundline::Error>(())
+/// ```
+pub fn proved_share(stood: u32, confidence: f64) -> Result<f64, Error> {
+    let stood = number_within("proof loads stood", f64::from(stood), 1.0, 10_000.0)?;
+    let confidence = number_within("confidence", confidence, 0.5, 0.999)?;
+    Ok((1.0 - confidence).powf(1.0 / stood))
+}
+
+/// Returns the source of [`proved_share`].
+pub const fn proved_share_source() -> &'static Citation {
+    &source::PROVED_SHARE
 }

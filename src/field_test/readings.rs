@@ -1,4 +1,7 @@
 //! A pull step by step: peak, stiffness, knee.
+//!
+//! A pull whose last reading is its greatest load was stopped, not pulled out:
+//! its greatest load is a lower bound of what the post holds ([`PeakKind`]).
 
 use crate::error::{Error, within};
 use crate::units::{Force, Length, LineLoad, Measurable, lb, m};
@@ -6,18 +9,59 @@ use crate::units::{Force, Length, LineLoad, Measurable, lb, m};
 /// Loads over movements, in the order they were read.
 ///
 /// ```
-/// use groundline::{field_test::Readings, units::*};
+/// use groundline::{field_test::*, units::*};
 /// let pull = Readings::new(&[
 ///     (mm(1.0), kn(1.0)), (mm(2.0), kn(2.0)), (mm(3.0), kn(3.0)),
 ///     (mm(6.0), kn(3.4)), (mm(10.0), kn(3.8)), (mm(14.0), kn(3.6)),
 /// ])?;
-/// assert_eq!(pull.peak(), (mm(10.0), kn(3.8)));
+/// let peak = pull.peak();
+/// assert_eq!((peak.movement, peak.load), (mm(10.0), kn(3.8)));
+/// assert_eq!(peak.kind, PeakKind::Reached);
 /// assert!((pull.stiffness().unwrap().to(kn_per_m) - 1_000.0).abs() < 1e-6);
 /// assert!((pull.knee().unwrap().load.to(kn) - 3.1).abs() < 0.1);
 /// # Ok::<(), groundline::Error>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Readings(Vec<(Length, Force)>);
+
+/// Whether the greatest load of a pull is what the post holds, or less.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum PeakKind {
+    /// The load fell after the greatest reading: a peak.
+    Reached,
+    /// The last reading is the greatest load, or as great: the pull was stopped
+    /// there, and the post holds at least that.
+    AtLeast,
+}
+
+impl PeakKind {
+    /// Returns the kind in words.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Reached => "peak",
+            Self::AtLeast => "at least: the pull was stopped at its greatest load",
+        }
+    }
+}
+
+impl core::fmt::Display for PeakKind {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(self.name())
+    }
+}
+
+/// Greatest load of a pull.
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
+pub struct Peak {
+    /// Movement at which the load was first reached.
+    pub movement: Length,
+    /// Greatest load read.
+    pub load: Force,
+    /// Peak, or lower bound.
+    pub kind: PeakKind,
+}
 
 /// Where the pull turns from stiff to soft.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -59,14 +103,27 @@ impl Readings {
         &self.0
     }
 
-    /// The greatest load and the movement at which it was first reached.
-    pub fn peak(&self) -> (Length, Force) {
-        self.0.iter().fold(
-            self.0[0],
-            |peak, reading| {
-                if reading.1 > peak.1 { *reading } else { peak }
-            },
-        )
+    /// Returns the greatest load, the movement at which it was first reached, and
+    /// whether the load fell after it.
+    pub fn peak(&self) -> Peak {
+        let (movement, load) =
+            self.0.iter().fold(
+                self.0[0],
+                |peak, reading| {
+                    if reading.1 > peak.1 { *reading } else { peak }
+                },
+            );
+        let stopped = self.0.last().is_some_and(|(_, last)| *last >= load);
+        let kind = if stopped {
+            PeakKind::AtLeast
+        } else {
+            PeakKind::Reached
+        };
+        Peak {
+            movement,
+            load,
+            kind,
+        }
     }
 
     /// The movement at a load on the way up, straight between readings; none
@@ -92,7 +149,7 @@ impl Readings {
     /// through the origin of the readings up to a third of the peak, or of the
     /// first one where there is none. None where nothing moved.
     pub fn stiffness(&self) -> Option<LineLoad> {
-        let third = self.peak().1 / 3.0;
+        let third = self.peak().load / 3.0;
         let still = self.0.iter().take_while(|(y, _)| y.value <= 0.0).count();
         let early = self.0.iter().take_while(|(_, load)| *load <= third);
         let count = early.count().max(still + 1).min(self.0.len());
@@ -104,7 +161,7 @@ impl Readings {
     /// fewer than five readings up to the peak, or where no parting bends
     /// downwards.
     pub fn knee(&self) -> Option<Knee> {
-        let (_, peak) = self.peak();
+        let peak = self.peak().load;
         let upto = self.0.iter().position(|(_, load)| *load >= peak)? + 1;
         let readings = &self.0[..upto];
         if upto < 5 {

@@ -10,7 +10,7 @@
 //!
 //! [`FittedCurve`]: super::FittedCurve
 
-use super::readings::Readings;
+use super::readings::{Peak, Readings};
 use crate::caution::{Caution, Cautions};
 use crate::error::{Error, within};
 use crate::lateral::{LateralMethod, RigidPlastic};
@@ -48,6 +48,8 @@ pub struct SidePull {
     pub(super) height: Length,
     pub(super) gauge: Gauge,
     pub(super) readings: Readings,
+    /// Relative standard error of a load, if it is known.
+    pub(super) load_error: Option<f64>,
 }
 
 /// A value of the ground and how well it explains the readings.
@@ -92,7 +94,32 @@ impl SidePull {
             height: within("height of the pull", height, ft(0.0), ft(90.0))?,
             gauge,
             readings,
+            load_error: None,
         })
+    }
+
+    /// Sets the standard error of the load cell as a share of the load, 0.02 for 2 %,
+    /// independent from reading to reading: the errors of a fitted curve then hold
+    /// it ([`FittedCurve::stiffness_error`]). An error that is the same at every
+    /// reading, as of a calibration, is not in it: it changes stiffness and strength
+    /// by the same share.
+    ///
+    /// # Errors
+    /// Outside 0 to 0.1.
+    ///
+    /// [`FittedCurve::stiffness_error`]: super::FittedCurve::stiffness_error
+    pub fn with_load_error(self, share: f64) -> Result<Self, Error> {
+        let share = crate::error::number_within("load error", share, 0.0, 0.1)?;
+        Ok(Self {
+            load_error: Some(share),
+            ..self
+        })
+    }
+
+    /// Returns the peak of the readings: strengths from a peak that is
+    /// [`PeakKind::AtLeast`](super::PeakKind::AtLeast) are lower bounds.
+    pub fn peak(&self) -> Peak {
+        self.readings.peak()
     }
 
     /// Movement per force in elastic ground.
@@ -112,7 +139,7 @@ impl SidePull {
     /// Readings up to a share of the peak.
     pub(super) fn early(&self, share: f64) -> Result<Vec<(f64, f64)>, Error> {
         let share = crate::error::number_within("share of the peak", share, 0.05, 1.0)?;
-        let most = self.readings.peak().1 * (share * (1.0 + 1e-12));
+        let most = self.readings.peak().load * (share * (1.0 + 1e-12));
         let early: Vec<_> = self
             .readings
             .all()
@@ -200,7 +227,7 @@ impl SidePull {
     /// The strength at which statics gives the peak.
     fn strength(&self, of_one: &RigidPlastic) -> Result<f64, Error> {
         let ultimate: Force = of_one.ultimate(self.depth, self.height)?.shear;
-        Ok((self.readings.peak().1 / ultimate).value)
+        Ok((self.readings.peak().load / ultimate).value)
     }
 
     /// The ultimate pressure, the same at every depth, at which the peak is

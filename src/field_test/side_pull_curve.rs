@@ -28,13 +28,13 @@
 //! loading.
 
 use super::bracket::least;
+use super::curve_errors::{Errors, Scatter};
 use super::distribution::student_quantile;
+use super::fitted::{FittedCurve, Identified, WhyBound};
 use super::side_pull::{Gauge, SidePull};
-use crate::caution::{Caution, Cautions};
 use crate::error::{Error, within};
 use crate::profile::{Profile, Soil, Stiffness};
 use crate::response::{PostModel, Solver, Springs};
-use crate::source::{self, Citation};
 use crate::units::{
     Force, ForcePerVolume, Length, LineLoad, Measurable, Pressure, kn_per_cu_m, kpa,
 };
@@ -47,112 +47,6 @@ const TOLERANCE: f64 = 1e-6;
 const COARSE: f64 = 1e-2;
 /// Strengths tried to bracket the best one.
 const GRID: u32 = 8;
-
-/// Why a value is only bounded.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum WhyBound {
-    /// The readings used are as straight as they scatter: the ground never left
-    /// its elastic range, or not by more than chance (F test at 5 % on one value
-    /// more). Also where no ground that carries the peak could have yielded under
-    /// the loads used. The strength is at least what carried the peak.
-    StayedElastic,
-    /// Fewer than three readings at growing loads: the stiffness is that of
-    /// elastic ground, the least possible, and the strength at least what
-    /// carried the peak.
-    TooFew,
-    /// The readings bend as much as in the weakest ground that carries the
-    /// peak, or more: the strength is at least that.
-    CarriedThePeak,
-    /// The readings want the stiffest ground there is: the post's own bending
-    /// and the strength explain them. The stiffness is at least that of elastic
-    /// ground.
-    TooStiff,
-}
-
-impl WhyBound {
-    /// Its words.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::StayedElastic => "the readings never left the elastic range",
-            Self::TooFew => "fewer than three readings",
-            Self::CarriedThePeak => "the weakest ground that carries the peak fits best",
-            Self::TooStiff => "the stiffest ground fits best",
-        }
-    }
-}
-
-impl core::fmt::Display for WhyBound {
-    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        f.write_str(self.name())
-    }
-}
-
-/// A value that readings give, or that they only bound.
-#[derive(Debug, Clone, Copy, PartialEq)]
-#[non_exhaustive]
-pub enum Identified<Q> {
-    /// The value of the best fit.
-    Found(Q),
-    /// Not identifiable: at least this, and why no more can be said.
-    AtLeast(Q, WhyBound),
-}
-
-impl<Q: Copy> Identified<Q> {
-    /// The value, if it was found.
-    pub const fn found(&self) -> Option<Q> {
-        match self {
-            Self::Found(value) => Some(*value),
-            Self::AtLeast(..) => None,
-        }
-    }
-
-    /// The value or its lower bound: what a cautious reader counts on.
-    pub const fn at_least(&self) -> Q {
-        match self {
-            Self::Found(value) | Self::AtLeast(value, _) => *value,
-        }
-    }
-}
-
-/// Stiffness and strength of the ground, and how well they explain the
-/// readings.
-#[derive(Debug, Clone, PartialEq)]
-#[non_exhaustive]
-pub struct FittedCurve<K, S> {
-    /// The stiffness.
-    pub stiffness: Identified<K>,
-    /// The strength.
-    pub strength: Identified<S>,
-    /// The strength at which statics gives the peak: the floor of the search.
-    pub carries_the_peak: S,
-    /// Standard error of the stiffness as a share of it, from the residuals and
-    /// the slope of the fit alone; none unless both values were found.
-    pub stiffness_error: Option<f64>,
-    /// The same of the strength.
-    pub strength_error: Option<f64>,
-    /// Load and read less figured movement, of each reading used.
-    pub residuals: Vec<(Force, Length)>,
-    /// The root of their mean square.
-    pub residual: Length,
-    /// Readings that were not used: beyond the share of the peak, without
-    /// movement or load, or at a load reached before.
-    pub left_out: usize,
-    /// How many curves were figured to find it.
-    pub iterations: u32,
-}
-
-impl<K, S> FittedCurve<K, S> {
-    /// The cautions that go with it.
-    pub fn cautions(&self) -> Cautions {
-        Cautions::default().with(Caution::FieldTests)
-    }
-
-    /// Where the springs and the statics come from.
-    pub const fn sources(&self) -> [&'static Citation; 2] {
-        [&source::PLASTIC_SPRINGS, &source::RIGID_PLASTIC]
-    }
-}
 
 /// A curve figured for one stiffness and one strength.
 struct Curve {
@@ -300,15 +194,16 @@ impl SidePull {
         let straight_sum = straight.residual.value.powi(2) * count;
         let left_out = self.readings.all().len() - used.len();
         let result =
-            |stiffness, strength, residuals: Vec<f64>, errors: Option<(f64, f64)>, iterations| {
+            |stiffness, strength, residuals: Vec<f64>, errors: Option<Errors>, iterations| {
                 let sum: f64 = residuals.iter().map(|r| r * r).sum();
                 let loads = used.iter().map(|(_, load)| Force::from_si(*load));
                 FittedCurve {
                     stiffness,
                     strength,
                     carries_the_peak: floor,
-                    stiffness_error: errors.map(|(k, _)| k),
-                    strength_error: errors.map(|(_, s)| s),
+                    stiffness_error: errors.map(|of| of.stiffness),
+                    strength_error: errors.map(|of| of.strength),
+                    load_error: self.load_error,
                     residuals: loads
                         .zip(residuals.into_iter().map(Length::from_si))
                         .collect(),
@@ -367,7 +262,26 @@ impl SidePull {
             };
             let (of_k, of_s) = (slopes(curve(k + step, s)?), slopes(curve(k, s + step)?));
             iterations += 2;
-            standard_errors(&of_k, &of_s, sum / freedom)
+            let of_load = match self.load_error {
+                Some(share) if share > 0.0 => {
+                    iterations += 1;
+                    let less: Vec<_> = used
+                        .iter()
+                        .map(|(y, load)| (*y, load * (1.0 - share)))
+                        .collect();
+                    let springs = (pair.springs)(k.exp(), s.exp())?;
+                    let beside = self.curve(&less, springs)?;
+                    let pairs = beside.residuals.iter().zip(&fitted.residuals);
+                    pairs.map(|(less, at)| less - at).collect()
+                }
+                _ => vec![0.0; used.len()],
+            };
+            Errors::of(&Scatter {
+                of_k: &of_k,
+                of_s: &of_s,
+                of_load: &of_load,
+                sum,
+            })
         };
         let (stiffness, strength) = (K::from_si(k.exp()), S::from_si(s.exp()));
         Ok(result(
@@ -494,17 +408,4 @@ impl SidePull {
             },
         )
     }
-}
-
-/// Standard errors of two values from the slopes of every movement and the
-/// variance left over; none where the slopes do not tell them apart.
-fn standard_errors(of_one: &[f64], of_other: &[f64], variance: f64) -> Option<(f64, f64)> {
-    let dot = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(x, y)| x * y).sum::<f64>();
-    let (a, b, c) = (
-        dot(of_one, of_one),
-        dot(of_one, of_other),
-        dot(of_other, of_other),
-    );
-    let det = a * c - b * b;
-    (det > 1e-12 * a * c).then(|| ((variance * c / det).sqrt(), (variance * a / det).sqrt()))
 }

@@ -4,7 +4,8 @@
 //!   1810.3.3.1.4; quoted);
 //! - α su, undrained: α by API RP 2A, ½ ψ^(−½) up to ψ = 1 and ½ ψ^(−¼) beyond,
 //!   ψ = su/σ′, at most 1; or by the drilled-shaft practice, 0.55 to su/pa = 1.5
-//!   and 0.55 − 0.1 (su/pa − 1.5) to 2.5, pa = 101.3 kPa (both from memory);
+//!   and 0.55 − 0.1 (su/pa − 1.5) to 2.5, pa = 101.3 kPa, with su of UU tests; or
+//!   by GEC-10, 0.30 + 0.17 pa/su, with su of CIUC tests (all from memory);
 //! - K σ′ tan δ, drained: K of tension, 0.4 drilled (NAVFAC; from memory), δ the
 //!   friction angle of the shaft.
 //!
@@ -53,17 +54,54 @@ fn api_alpha_of(psi: f64) -> f64 {
     (0.5 * psi.powf(power)).min(1.0)
 }
 
-/// α of the drilled-shaft practice: 0.55 to su/pa = 1.5, and 0.55 − 0.1 (su/pa − 1.5)
-/// to 2.5, pa = 101.3 kPa. From memory. Its exclusion of the top 5 ft is a rule of
-/// bridges that would leave most posts nothing; it is not applied.
+/// Atmospheric pressure.
+fn pa() -> Pressure {
+    kpa(101.3)
+}
+
+/// Undrained strength over atmospheric pressure, as far as the α of drilled shafts
+/// go.
+fn shaft_ratio(su: Pressure) -> Result<f64, Error> {
+    let su = within("undrained strength", su, kpa(1.0), pa() * 2.501)?;
+    Ok((su / pa()).value)
+}
+
+/// Returns α of the older drilled-shaft practice (O'Neill and Reese, FHWA-IF-99-025):
+/// 0.55 to su/pa = 1.5, and 0.55 − 0.1 (su/pa − 1.5) to 2.5, pa = 101.3 kPa. From
+/// memory.
+///
+/// su is the undrained strength of unconsolidated undrained (UU) triaxial
+/// compression. The strength of consolidated undrained (CIUC) tests is greater and
+/// belongs to [`gec10_alpha`]; a vane or a pocket penetrometer gives neither of the
+/// two without a correction. The exclusion of the top 5 ft is a rule of bridges
+/// that would leave most posts nothing; it is not applied.
 ///
 /// # Errors
 /// su outside 1 kPa to 253.25 kPa (su/pa up to 2.5, a thousandth over for rounded values).
 pub fn drilled_shaft_alpha(su: Pressure) -> Result<f64, Error> {
-    let pa = kpa(101.3);
-    let su = within("undrained strength", su, kpa(1.0), pa * 2.501)?;
-    let ratio = (su / pa).value;
-    Ok(0.55 - 0.1 * (ratio - 1.5).max(0.0))
+    Ok(0.55 - 0.1 * (shaft_ratio(su)? - 1.5).max(0.0))
+}
+
+/// Returns α of GEC-10 (FHWA-NHI-18-024) for drilled shafts: 0.30 + 0.17 pa/su, pa =
+/// 101.3 kPa, at most 1. From memory.
+///
+/// su is the undrained strength of consolidated undrained triaxial compression
+/// (CIUC), on samples consolidated to the stress in the ground; with the lower su of
+/// a UU test α comes out too great. Below su = 0.243 pa the limit of 1 governs. The
+/// upper limit of su is that of [`drilled_shaft_alpha`]: beyond it the ground is a
+/// soft rock, with methods of its own.
+///
+/// # Errors
+/// su outside 1 kPa to 253.25 kPa.
+///
+/// ```
+/// use groundline::{units::kpa, uplift::{drilled_shaft_alpha, gec10_alpha}};
+/// assert!((gec10_alpha(kpa(101.3))? - 0.47).abs() < 1e-12);
+/// assert!(gec10_alpha(kpa(50.0))? > drilled_shaft_alpha(kpa(50.0))?);
+/// # Ok::<(), groundline::Error>(())
+/// ```
+pub fn gec10_alpha(su: Pressure) -> Result<f64, Error> {
+    Ok((0.30 + 0.17 / shaft_ratio(su)?).min(1.0))
 }
 
 /// A shaft between two depths.
@@ -140,14 +178,18 @@ pub enum Friction {
     Presumptive(Pressure),
     /// An ultimate stress, the same everywhere: of a report or a test.
     Given(Pressure),
-    /// α su with this α, su the undrained strength. Ultimate.
+    /// α su with this α, su the undrained strength of the test that α belongs to
+    /// ([`drilled_shaft_alpha`], [`gec10_alpha`]). Ultimate.
     Alpha(f64),
     /// α su with α of API RP 2A by depth ([`api_alpha`]). Ultimate.
     AlphaApi,
+    /// α su with α of GEC-10 by su ([`gec10_alpha`]), su of CIUC tests. Ultimate.
+    AlphaGec10,
     /// K σ′ tan δ of K and δ, σ′ the effective vertical stress. Ultimate.
     Beta(f64, Angle),
     /// An ultimate stress from tests, the same everywhere, and what made it of
-    /// them ([`crate::field_test::Characteristic`]).
+    /// them ([`crate::field_test::Characteristic`]). The correlation factors of EN
+    /// 1997-1 make no characteristic value of posts and are refused.
     Tested(Pressure, &'static Citation),
 }
 
@@ -178,11 +220,20 @@ impl Friction {
             Self::Presumptive(stress) => {
                 within("presumptive friction", *stress, psf(0.0), psf(500.0 + 1e-9)).map(|_| ())
             }
+            Self::Tested(_, basis)
+                if [&source::EN1997_CORRELATION, &source::EN1997_GROUND_TESTS].contains(basis) =>
+            {
+                Err(Error::NotApplicable {
+                    field: "friction",
+                    reason: "correlation factors of piles give no 5 % value of posts: take a \
+                             characteristic value of the tests",
+                })
+            }
             Self::Given(stress) | Self::Tested(stress, _) => {
                 within("friction", *stress, kpa(0.0), kpa(1_000.0)).map(|_| ())
             }
             Self::Alpha(alpha) => Self::alpha(*alpha).map(|_| ()),
-            Self::AlphaApi => Ok(()),
+            Self::AlphaApi | Self::AlphaGec10 => Ok(()),
             Self::Beta(k, delta) => Self::beta(*k, *delta).map(|_| ()),
         }
     }
@@ -199,6 +250,7 @@ impl Friction {
             Self::Given(_) => &source::GIVEN,
             Self::Tested(_, basis) => basis,
             Self::Alpha(_) | Self::AlphaApi => &source::ALPHA_METHOD,
+            Self::AlphaGec10 => &source::GEC10_ALPHA,
             Self::Beta(..) => &source::BETA_METHOD,
         }
     }
@@ -208,7 +260,8 @@ impl Friction {
     ///
     /// # Errors
     /// α where the soil that pushes back has no undrained strength; a presumptive
-    /// stress above 500 psf, another outside 0 to 1 MPa, α, K or δ out of range.
+    /// stress above 500 psf, another outside 0 to 1 MPa, α, K or δ out of range, su out
+    /// of the range of [`gec10_alpha`].
     pub fn stress(&self, profile: &Profile, z: Length) -> Result<Pressure, Error> {
         self.checked()?;
         let su = || {
@@ -224,6 +277,10 @@ impl Friction {
             Self::AlphaApi => {
                 let (su, stress) = (su()?, profile.effective_stress(z));
                 su * api_alpha_of(su.value / stress.value.max(1.0))
+            }
+            Self::AlphaGec10 => {
+                let su = su()?;
+                su * gec10_alpha(su)?
             }
             Self::Beta(k, delta) => profile.effective_stress(z) * (k * delta.value.tan()),
         })

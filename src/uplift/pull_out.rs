@@ -140,7 +140,7 @@ impl PullOut {
     ) -> Result<Self, Error> {
         let calculated = matches!(
             friction,
-            Friction::Alpha(_) | Friction::AlphaApi | Friction::Beta(..)
+            Friction::Alpha(_) | Friction::AlphaApi | Friction::AlphaGec10 | Friction::Beta(..)
         );
         if calculated && known == HowKnown::Tests {
             return Err(Error::NotApplicable {
@@ -319,8 +319,7 @@ fn of_tests(basis: &Citation) -> bool {
     [
         &source::EN1990_ANNEX_D,
         &source::TOLERANCE_LIMIT,
-        &source::EN1997_CORRELATION,
-        &source::EN1997_GROUND_TESTS,
+        &source::EN14358,
     ]
     .contains(&basis)
 }

@@ -9,9 +9,9 @@ use super::value::{Quantity, Size};
 use crate::caution::{Caution, Cautions};
 use crate::error::Error;
 use crate::field_test::{
-    AxialPull, Basis, Comparison, ProofLoad, ProofOutcome, Readings, Sample, Settled, Spread,
+    AxialPull, Basis, Comparison, PeakKind, Readings, Sample, Settled, Spread, WelchFreedom,
 };
-use crate::source;
+use crate::source::{self, Citation};
 use crate::units::{Force, ForcePerVolume, LineLoad, Pressure};
 
 names! {
@@ -19,37 +19,38 @@ names! {
         "first_higher" => Settled::FirstHigher,
         "second_higher" => Settled::SecondHigher,
         "not_settled" => Settled::NotSettled,
+        "lower_is_bound" => Settled::LowerIsBound,
         "too_few" => Settled::TooFew,
     }
-    ProofOutcome {
-        "stood" => ProofOutcome::Stood,
-        "not_reached" => ProofOutcome::NotReached,
-        "moved_too_far" => ProofOutcome::MovedTooFar,
-        "let_go" => ProofOutcome::LetGo,
+    PeakKind { "reached" => PeakKind::Reached, "at_least" => PeakKind::AtLeast, }
+    WelchFreedom {
+        "fractional" => WelchFreedom::Fractional,
+        "floor" => WelchFreedom::Floor,
     }
     BasisName {
-        "normal" => BasisName::Normal,
-        "lognormal" => BasisName::Lognormal,
+        "lower_of_both" => BasisName::LowerOfBoth,
         "tolerance" => BasisName::Tolerance,
-        "correlation" => BasisName::Correlation,
-        "ground_tests" => BasisName::GroundTests,
+        "normal" => BasisName::Normal,
+        "lognormal_tolerance" => BasisName::LognormalTolerance,
+        "lognormal" => BasisName::Lognormal,
     }
 }
 
-/// What a characteristic value rests on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+/// Basis of a characteristic value, the 5 % fractile; the default first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 #[non_exhaustive]
 pub enum BasisName {
+    /// The lower of the tolerance limit at 75 % and EN 1990 Annex D, both normal.
+    #[default]
+    LowerOfBoth,
+    /// A normal tolerance limit.
+    Tolerance,
     /// EN 1990 Annex D, normal.
     Normal,
+    /// A lognormal tolerance limit, the form of EN 14358.
+    LognormalTolerance,
     /// EN 1990 Annex D, lognormal.
     Lognormal,
-    /// A tolerance limit.
-    Tolerance,
-    /// Correlation factors of static load tests, EN 1997-1 Table A.9.
-    Correlation,
-    /// Correlation factors of ground tests, EN 1997-1 Table A.10.
-    GroundTests,
 }
 
 records! {
@@ -78,8 +79,11 @@ records! {
     }
     /// What it proves, ultimate values of one test.
     AxialPullResult {
-        /// Peak force.
+        /// Greatest force.
         peak: Force,
+        /// Whether the readings show a peak, or a lower bound where the last one is
+        /// the greatest; none where a peak is given alone.
+        peak_kind: Option<PeakKind>,
         /// Movement at the peak.
         movement_at_peak: Option<Size>,
         /// First stiffness.
@@ -99,26 +103,36 @@ records! {
     ForcesSpec {
         /// One a test.
         values: Vec<Force>,
+        /// How many of them are lower bounds, from pulls stopped at their greatest
+        /// load; none unless given.
+        at_least: Option<usize>,
     }
     /// Pressures: bond, friction, strength.
     PressuresSpec {
         /// One a test.
         values: Vec<Pressure>,
+        /// How many of them are lower bounds, from pulls stopped at their greatest
+        /// load; none unless given.
+        at_least: Option<usize>,
     }
     /// Stiffnesses that grow with depth.
     GrowthsSpec {
         /// One a test.
         values: Vec<ForcePerVolume>,
+        /// How many of them are lower bounds, from pulls stopped at their greatest
+        /// load; none unless given.
+        at_least: Option<usize>,
     }
     /// A value design may use, from tests alike.
     CharacteristicRequest {
         /// The results.
         results: ResultsSpec,
-        /// What it rests on.
-        basis: BasisName,
-        /// Coefficient of variation known beforehand; of the tests unless said.
+        /// Basis of the value; lower_of_both unless given.
+        basis: Option<BasisName>,
+        /// Coefficient of variation known beforehand; that of the tests unless
+        /// given, and where the tests spread more.
         known_variation: Option<f64>,
-        /// Confidence of a tolerance limit; 0.75 unless said.
+        /// Confidence of a tolerance limit; 0.75 unless given.
         confidence: Option<f64>,
     }
     /// It, with its spread.
@@ -129,13 +143,15 @@ records! {
         mean: Quantity,
         /// The least.
         least: Quantity,
-        /// kn, k, or the ξ that governs.
+        /// kn or k.
         factor: f64,
         /// Coefficient of variation.
         variation: Option<f64>,
         /// How many tests.
         tests: usize,
-        /// What it rests on, in words.
+        /// How many of them are lower bounds.
+        at_least: usize,
+        /// Basis that governs, in words.
         basis: String,
     }
     /// Two settings compared.
@@ -146,6 +162,9 @@ records! {
         second: ResultsSpec,
         /// Two-sided confidence; 0.95 unless said.
         confidence: Option<f64>,
+        /// Degrees of freedom as they come out, or rounded down; fractional unless
+        /// given.
+        freedom: Option<WelchFreedom>,
     }
     /// What is settled.
     CompareResult {
@@ -161,30 +180,10 @@ records! {
         verdict: String,
         /// How many more tests of each would settle it.
         more_tests: Option<usize>,
-    }
-    /// Does a post carry a proof load?
-    ProofLoadRequest {
-        /// The load it must carry.
-        load: Force,
-        /// The multiple it is pulled to.
-        multiple: f64,
-        /// Movement allowed at the target.
-        allowed_movement: Option<Size>,
-        /// Load over movement, no movement less than the one before.
-        readings: Vec<ReadingSpec>,
-    }
-    /// Whether it does.
-    ProofLoadResult {
-        /// The target.
-        target: Force,
-        /// What was reached.
-        reached: Force,
-        /// Movement at the target.
-        movement: Option<Size>,
-        /// The outcome.
-        outcome: ProofOutcome,
-        /// The same in words.
-        verdict: String,
+        /// Degrees of freedom of the interval.
+        freedom: Option<f64>,
+        /// How many tests of both are lower bounds.
+        at_least: usize,
     }
 }
 
@@ -220,7 +219,7 @@ impl AxialPullRequest {
             (Some(given), None) => {
                 let read = readings(given, &at.field("readings"), problems)?;
                 let pull = AxialPull::of(&read, shaft?, self.weight);
-                let peak = read.peak().1;
+                let peak = read.peak().load;
                 let pull = problems.take(&at.field("readings"), pull)?;
                 Some((pull, Some(read), peak))
             }
@@ -270,7 +269,8 @@ impl Calculation for AxialPullRequest {
         };
         let result = AxialPullResult {
             peak,
-            movement_at_peak: read.as_ref().map(|read| Size(read.peak().0)),
+            peak_kind: read.as_ref().map(|read| read.peak().kind),
+            movement_at_peak: read.as_ref().map(|read| Size(read.peak().movement)),
             stiffness: read.as_ref().and_then(Readings::stiffness),
             knee: read.as_ref().and_then(Readings::knee).map(|knee| knee.load),
             average_bond: pull.average_bond().pressure(),
@@ -278,7 +278,9 @@ impl Calculation for AxialPullRequest {
             alpha,
             beta,
         };
-        let cautions = Cautions::default().with(Caution::FieldTests);
+        let cautions = Cautions::default()
+            .with(Caution::FieldTests)
+            .with_if(pull.kind() == PeakKind::AtLeast, Caution::StoppedPulls);
         Some(Done::new(result, cautions, [&source::STATICS]))
     }
 }
@@ -290,13 +292,47 @@ enum Samples {
     Growths(Sample<ForcePerVolume>),
 }
 
+/// Results of which some are lower bounds; which of them does not matter.
+fn sample<Q: crate::units::Measurable>(
+    values: &[Q],
+    at_least: Option<usize>,
+) -> Result<Sample<Q>, Error> {
+    let kind = |i| {
+        if i < at_least.unwrap_or(0) {
+            PeakKind::AtLeast
+        } else {
+            PeakKind::Reached
+        }
+    };
+    let values: Vec<_> = values
+        .iter()
+        .enumerate()
+        .map(|(i, v)| (*v, kind(i)))
+        .collect();
+    Sample::with_kinds(&values)
+}
+
 impl ResultsSpec {
+    fn has_too_many_bounds(&self) -> bool {
+        let (tests, bounds) = match self {
+            Self::Forces(spec) => (spec.values.len(), spec.at_least),
+            Self::Pressures(spec) => (spec.values.len(), spec.at_least),
+            Self::Growths(spec) => (spec.values.len(), spec.at_least),
+        };
+        bounds.is_some_and(|bounds| bounds > tests)
+    }
+
     fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<Samples> {
         let made = match self {
-            Self::Forces(spec) => Sample::new(&spec.values).map(Samples::Forces),
-            Self::Pressures(spec) => Sample::new(&spec.values).map(Samples::Pressures),
-            Self::Growths(spec) => Sample::new(&spec.values).map(Samples::Growths),
+            Self::Forces(spec) => sample(&spec.values, spec.at_least).map(Samples::Forces),
+            Self::Pressures(spec) => sample(&spec.values, spec.at_least).map(Samples::Pressures),
+            Self::Growths(spec) => sample(&spec.values, spec.at_least).map(Samples::Growths),
         };
+        if self.has_too_many_bounds() {
+            let allowed = "give at most as many as there are values";
+            problems.add(&at.field("at_least"), None, allowed);
+            return None;
+        }
         problems.take(&at.field("values"), made)
     }
 }
@@ -304,13 +340,16 @@ impl ResultsSpec {
 impl CharacteristicRequest {
     /// What does not go with the basis is no silent passenger.
     fn fits(&self, at: &Path<'_>, problems: &mut Problems) {
-        let by_spread = matches!(self.basis, BasisName::Normal | BasisName::Lognormal);
+        let basis = self.basis.unwrap_or_default();
+        let by_spread = matches!(basis, BasisName::Normal | BasisName::Lognormal);
         if self.known_variation.is_some() && !by_spread {
-            let allowed = "it goes with normal and lognormal";
+            let allowed = "it applies to the bases normal and lognormal only";
             problems.add(&at.field("known_variation"), None, allowed);
         }
-        if self.confidence.is_some() && self.basis != BasisName::Tolerance {
-            problems.add(&at.field("confidence"), None, "it goes with tolerance");
+        let a_limit = matches!(basis, BasisName::Tolerance | BasisName::LognormalTolerance);
+        if self.confidence.is_some() && !a_limit {
+            let allowed = "it applies to the bases tolerance and lognormal_tolerance only";
+            problems.add(&at.field("confidence"), None, allowed);
         }
     }
 
@@ -318,12 +357,13 @@ impl CharacteristicRequest {
         let spread = self
             .known_variation
             .map_or(Spread::OfTheTests, Spread::Known);
-        match self.basis {
+        let confidence = self.confidence.unwrap_or(0.75);
+        match self.basis.unwrap_or_default() {
+            BasisName::LowerOfBoth => Basis::LowerOfBoth,
+            BasisName::Tolerance => Basis::Tolerance(confidence),
             BasisName::Normal => Basis::Normal(spread),
+            BasisName::LognormalTolerance => Basis::LognormalTolerance(confidence),
             BasisName::Lognormal => Basis::Lognormal(spread),
-            BasisName::Tolerance => Basis::Tolerance(self.confidence.unwrap_or(0.75)),
-            BasisName::Correlation => Basis::Correlation,
-            BasisName::GroundTests => Basis::GroundTests,
         }
     }
 }
@@ -331,7 +371,7 @@ impl CharacteristicRequest {
 fn characteristic<Q: crate::units::Measurable>(
     sample: &Sample<Q>,
     basis: Basis,
-) -> Result<(CharacteristicResult, Cautions), Error> {
+) -> Result<(CharacteristicResult, Cautions, &'static Citation), Error> {
     let value = sample.characteristic(basis)?;
     let result = CharacteristicResult {
         value: Quantity::of(value.value),
@@ -340,9 +380,10 @@ fn characteristic<Q: crate::units::Measurable>(
         factor: value.factor,
         variation: sample.variation(),
         tests: value.tests as usize,
+        at_least: value.at_least as usize,
         basis: value.basis.to_string(),
     };
-    Ok((result, Cautions::default().with(Caution::FieldTests)))
+    Ok((result, value.cautions(), value.basis.source()))
 }
 
 impl Calculation for CharacteristicRequest {
@@ -372,8 +413,8 @@ impl Calculation for CharacteristicRequest {
             ("confidence", "confidence"),
             ("test result", "results"),
         ];
-        let (result, cautions) = problems.take_by(at, &names, made)?;
-        Some(Done::new(result, cautions, [basis.source()]))
+        let (result, cautions, source) = problems.take_by(at, &names, made)?;
+        Some(Done::new(result, cautions, [source]))
     }
 }
 
@@ -381,8 +422,9 @@ fn compared<Q: crate::units::Measurable>(
     first: &Sample<Q>,
     second: &Sample<Q>,
     confidence: f64,
+    by: WelchFreedom,
 ) -> Result<(CompareResult, Cautions), Error> {
-    let both = Comparison::between(first, second, confidence)?;
+    let both = Comparison::between_by(first, second, confidence, by)?;
     let result = CompareResult {
         difference: Quantity::of(both.difference),
         from: both.interval.map(|(from, _)| Quantity::of(from)),
@@ -390,6 +432,8 @@ fn compared<Q: crate::units::Measurable>(
         settled: both.settled,
         verdict: both.settled.name().to_owned(),
         more_tests: both.more_tests.map(|tests| tests as usize),
+        freedom: both.freedom,
+        at_least: both.at_least as usize,
     };
     Ok((result, both.cautions()))
 }
@@ -407,10 +451,11 @@ impl Calculation for CompareRequest {
         let first = self.first.build(&at.field("first"), problems)?;
         let second = self.second.build(&at.field("second"), problems)?;
         let confidence = self.confidence.unwrap_or(0.95);
+        let by = self.freedom.unwrap_or_default();
         let made = match (&first, &second) {
-            (Samples::Forces(a), Samples::Forces(b)) => compared(a, b, confidence),
-            (Samples::Pressures(a), Samples::Pressures(b)) => compared(a, b, confidence),
-            (Samples::Growths(a), Samples::Growths(b)) => compared(a, b, confidence),
+            (Samples::Forces(a), Samples::Forces(b)) => compared(a, b, confidence, by),
+            (Samples::Pressures(a), Samples::Pressures(b)) => compared(a, b, confidence, by),
+            (Samples::Growths(a), Samples::Growths(b)) => compared(a, b, confidence, by),
             _ => {
                 let place = at.field("second");
                 problems.add(
@@ -424,46 +469,5 @@ impl Calculation for CompareRequest {
         let (result, cautions) = problems.take(&at.field("confidence"), made)?;
         let source = Comparison::<Force>::source();
         Some(Done::new(result, cautions, [source]))
-    }
-}
-
-impl ProofLoadRequest {
-    fn build(&self, at: &Path<'_>, problems: &mut Problems) -> Option<(ProofLoad, Readings)> {
-        let read = readings(&self.readings, &at.field("readings"), problems);
-        let made = ProofLoad::new(self.load, self.multiple);
-        let names = [("load", "load"), ("multiple of the load", "multiple")];
-        let mut proof = problems.take_by(at, &names, made)?;
-        if let Some(Size(movement)) = self.allowed_movement {
-            let made = proof.allowing(movement);
-            proof = problems.take(&at.field("allowed_movement"), made)?;
-        }
-        Some((proof, read?))
-    }
-}
-
-impl Calculation for ProofLoadRequest {
-    const CALCULATE: &'static str = "proof_load";
-    type Result = ProofLoadResult;
-
-    fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
-        self.build(at, problems);
-    }
-
-    fn run(
-        &self,
-        _: Asked,
-        at: &Path<'_>,
-        problems: &mut Problems,
-    ) -> Option<Done<ProofLoadResult>> {
-        let (proof, read) = self.build(at, problems)?;
-        let judged = proof.judge(&read);
-        let result = ProofLoadResult {
-            target: judged.target,
-            reached: judged.reached,
-            movement: judged.movement.map(Size),
-            outcome: judged.outcome,
-            verdict: judged.outcome.name().to_owned(),
-        };
-        Some(Done::new(result, proof.cautions(), [ProofLoad::source()]))
     }
 }

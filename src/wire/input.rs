@@ -8,7 +8,8 @@ use super::backwards::{
 };
 use super::cheapest::CheapestRequest;
 use super::depth::{CapacityRequest, DepthRulesRequest, LeanRequest, PostStrengthRequest};
-use super::field::{AxialPullRequest, CharacteristicRequest, CompareRequest, ProofLoadRequest};
+use super::field::{AxialPullRequest, CharacteristicRequest, CompareRequest};
+use super::field_proof::{PileResistanceRequest, ProofLoadRequest, ProvedShareRequest};
 use super::frost::{FrostBalanceRequest, FrostDepthRequest};
 use super::lateral::{LateralMethodsRequest, ResponseRequest};
 use super::materials::MaterialsRequest;
@@ -278,6 +279,10 @@ calculations! {
     Compare(CompareRequest),
     /// Does a post carry a proof load?
     ProofLoad(ProofLoadRequest),
+    /// Share of posts proved by the proof loads that posts stood.
+    ProvedShare(ProvedShareRequest),
+    /// Characteristic axial resistance of piles.
+    PileResistance(PileResistanceRequest),
     /// Every post of a fence.
     Schedule(PlanSpec),
     /// The wind that posts are good for.

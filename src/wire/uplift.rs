@@ -200,7 +200,10 @@ impl PullOutRequest {
                 let shaft = shaft.build(&at.field("shaft"), problems)?;
                 let needs = matches!(
                     friction,
-                    Friction::Alpha(_) | Friction::AlphaApi | Friction::Beta(..)
+                    Friction::Alpha(_)
+                        | Friction::AlphaApi
+                        | Friction::AlphaGec10
+                        | Friction::Beta(..)
                 );
                 let profile = match &self.profile {
                     Some(profile) => profile.build(&at.field("profile"), problems)?,

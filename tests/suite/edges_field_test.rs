@@ -109,6 +109,36 @@ fn standard_errors_of_a_fit() {
     }
 }
 
+/// An error of the load cell adds to both standard errors, and its part is in
+/// proportion to it: readings without scatter of movement have no other. It changes no
+/// value, and the strength then errs as the last loads do: by about as much.
+#[test]
+fn standard_errors_with_an_error_of_the_load() {
+    let readings = sand(8e3, 180.0, &[0.2, 0.35, 0.5, 0.6, 0.7, 0.8], &mut quiet());
+    let by = |share: f64| {
+        let pull = pull(&readings).with_load_error(share).unwrap();
+        pull.growing_curve(1.0).unwrap()
+    };
+    let (none, one, two) = (by(0.0), by(0.01), by(0.02));
+    assert_eq!((none.load_error, two.load_error), (Some(0.0), Some(0.02)));
+    assert_eq!(none.stiffness, two.stiffness);
+    assert_eq!(none.strength, two.strength);
+    assert!(none.strength_error.unwrap() < 1e-4);
+    let pairs = [
+        (one.stiffness_error, two.stiffness_error),
+        (one.strength_error, two.strength_error),
+    ];
+    for (one, two) in pairs {
+        let (one, two) = (one.unwrap(), two.unwrap());
+        assert!((two / one - 2.0).abs() < 0.1, "{one} {two}");
+        assert!(two > 0.01 && two < 0.3, "{two}");
+    }
+    for bad in [-0.001, 0.101, f64::NAN] {
+        let pull = pull(&readings).with_load_error(bad);
+        assert_eq!(pull.unwrap_err().field(), "load error");
+    }
+}
+
 /// A bend counts where the sum of squares that it saves, over the variance that
 /// is left, is more than t² of the degrees of freedom left: F of one and four.
 /// The scatter is raised until the bend is no more than chance; on the edge the

@@ -303,8 +303,10 @@ const OTHER_RESULT: &str = r#"
 @design value {}
 {"/basis": "normal"}
 {"/basis": "tolerance"}
-{"/basis": "correlation"}
-{"/basis": "ground_tests"}
+{"/basis": "lower_of_both"}
+{"/basis": "lognormal_tolerance"}
+{"/basis": null}
+{"/results/at_least": 2}
 {"/known_variation": 0.2}
 {"/results/values/0": "22 kPa"}
 {"/results": {"kind": "forces", "values": ["21 kN", "25 kN", "19.5 kN", "23 kN"]}}

@@ -125,10 +125,11 @@ const REFUSED: &str = r#"
 {"/peak": "5 kN"} => : give either readings or peak
 {"/readings": null} => : give either readings or peak
 @design value
-{"/confidence": 0.9} => confidence: it goes with tolerance
-{"/basis": "tolerance", "/known_variation": 0.2} => known_variation: it goes with normal
-{"/basis": "correlation", "/known_variation": 0.2} => known_variation: it goes with normal
-{"/basis": "correlation", "/confidence": 0.9} => confidence: it goes with tolerance
+{"/confidence": 0.9} => confidence: the bases tolerance
+{"/basis": "tolerance", "/known_variation": 0.2} => known_variation: the bases normal
+{"/basis": "lower_of_both", "/known_variation": 0.2} => known_variation: the bases normal
+{"/basis": "correlation"} => basis: lower_of_both
+{"/results/at_least": 5} => results.at_least: at most as many
 {"/basis": "tolerance", "/confidence": 1.5} => later confidence: confidence
 {"/known_variation": -1} => later known_variation: known variation
 @two settings

@@ -322,11 +322,11 @@ fn ground_test_profiles() {
     assert_eq!(ground_test_factors(50), ground_test_factors(10));
     // Mean 10 over 1.33 against least 9 over 1.23: 7.3171.
     let sample = Sample::new(&[kn(10.0), kn(9.0), kn(11.0)]).unwrap();
-    let value = sample.characteristic(Basis::GroundTests).unwrap();
-    assert_relative_eq!(value.value.to(kn), 9.0 / 1.23, max_relative = 1e-12);
+    let value = sample.pile_resistance(PileTests::GroundTests);
+    assert_relative_eq!(value.resistance.to(kn), 9.0 / 1.23, max_relative = 1e-12);
     let near = Sample::new(&[kn(10.0), kn(9.9), kn(10.1)]).unwrap();
-    let value = near.characteristic(Basis::GroundTests).unwrap();
-    assert_relative_eq!(value.value.to(kn), 10.0 / 1.33, max_relative = 1e-12);
-    assert!(value.basis.name().contains("analogy"));
-    assert_eq!(value.basis.source(), &source::EN1997_GROUND_TESTS);
+    let value = near.pile_resistance(PileTests::GroundTests);
+    assert_relative_eq!(value.resistance.to(kn), 10.0 / 1.33, max_relative = 1e-12);
+    assert!(value.tests.name().contains("piles"));
+    assert_eq!(value.tests.source(), &source::EN1997_GROUND_TESTS);
 }

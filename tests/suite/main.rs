@@ -64,6 +64,7 @@ mod post;
 mod post_check;
 mod post_kinds;
 mod properties;
+mod pull_test_example;
 mod reference;
 mod remedies;
 #[cfg(feature = "serde")]
@@ -71,6 +72,7 @@ mod remedies_wire;
 mod response_properties;
 mod response_search;
 mod samples;
+mod samples_simulated;
 mod schedule_asked;
 mod schedule_browser;
 mod schedule_example;
