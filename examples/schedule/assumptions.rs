@@ -18,6 +18,7 @@ pub(crate) fn lines(sheet: &Sheet<'_>) -> Vec<String> {
     let job = sheet.job;
     let general = job.specs.general();
     let mut lines = vec![wind(sheet), loads(sheet)];
+    lines.extend(sheet.case_b.clone());
     lines.extend(ground(general, system));
     let mut kinds: Vec<_> = job
         .specs

@@ -39,6 +39,8 @@ pub(crate) struct Sheet<'a> {
     /// Single changes that make every failing post pass, or that none does; empty where
     /// nothing fails.
     pub(crate) instead: Vec<String>,
+    /// What the heavier reading of Case B would change, in one line.
+    pub(crate) case_b: Option<String>,
     pub(crate) cautions: Cautions,
     /// Cautions on the spacing of posts, and the numbers of their posts.
     pub(crate) spacing: Vec<(Caution, Vec<usize>)>,
@@ -207,8 +209,10 @@ where
         let options = RemedyOptions::of(system);
         of_plan(&plan, &options).map_err(said)?.lines(system)
     };
+    let case_b = schedule.case_b_on_every_run().map_err(said)?;
     Ok(Sheet {
         job,
+        case_b: case_b.map(|reading| reading.text(system)),
         instead,
         governing,
         all: sheets,
