@@ -172,6 +172,39 @@ impl SidePull {
         Ok((k, s, sum, iterations))
     }
 
+    /// Standard errors of a fit.
+    fn errors(
+        &self,
+        used: &[(f64, f64)],
+        pair: &Pair<'_>,
+        (k, s): (f64, f64),
+        fitted: &Curve,
+    ) -> Result<Option<Errors>, Error> {
+        let step = 1e-4;
+        let beside = |readings: &[(f64, f64)], k: f64, s: f64| {
+            let curve = self.curve(readings, (pair.springs)(k.exp(), s.exp())?)?;
+            let pairs = fitted.residuals.iter().zip(&curve.residuals);
+            Ok::<Vec<f64>, Error>(pairs.map(|(at, beside)| at - beside).collect())
+        };
+        let slopes = |k: f64, s: f64| -> Result<Vec<f64>, Error> {
+            let differences = beside(used, k, s)?;
+            Ok(differences.iter().map(|d| d / step).collect())
+        };
+        let of_load = match self.load_error {
+            Some(share) if share > 0.0 => {
+                let less = used.iter().map(|(y, load)| (*y, load * (1.0 - share)));
+                beside(&less.collect::<Vec<_>>(), k, s)?
+            }
+            _ => vec![0.0; used.len()],
+        };
+        Ok(Errors::of(&Scatter {
+            of_k: &slopes(k + step, s)?,
+            of_s: &slopes(k, s + step)?,
+            of_load: &of_load,
+            sum: fitted.residuals.iter().map(|r| r * r).sum(),
+        }))
+    }
+
     fn fit<K: Measurable, S: Measurable>(
         &self,
         share: f64,
@@ -255,33 +288,9 @@ impl SidePull {
         let errors = if at_floor || at_top {
             None
         } else {
-            let step = 1e-4;
-            let slopes = |other: Curve| -> Vec<f64> {
-                let pairs = fitted.residuals.iter().zip(&other.residuals);
-                pairs.map(|(at, beside)| (at - beside) / step).collect()
-            };
-            let (of_k, of_s) = (slopes(curve(k + step, s)?), slopes(curve(k, s + step)?));
-            iterations += 2;
-            let of_load = match self.load_error {
-                Some(share) if share > 0.0 => {
-                    iterations += 1;
-                    let less: Vec<_> = used
-                        .iter()
-                        .map(|(y, load)| (*y, load * (1.0 - share)))
-                        .collect();
-                    let springs = (pair.springs)(k.exp(), s.exp())?;
-                    let beside = self.curve(&less, springs)?;
-                    let pairs = beside.residuals.iter().zip(&fitted.residuals);
-                    pairs.map(|(less, at)| less - at).collect()
-                }
-                _ => vec![0.0; used.len()],
-            };
-            Errors::of(&Scatter {
-                of_k: &of_k,
-                of_s: &of_s,
-                of_load: &of_load,
-                sum,
-            })
+            // Two slopes, and that of the load where its error is known.
+            iterations += 2 + u32::from(self.load_error.is_some_and(|share| share > 0.0));
+            self.errors(&used, pair, (k, s), &fitted)?
         };
         let (stiffness, strength) = (K::from_si(k.exp()), S::from_si(s.exp()));
         Ok(result(
