@@ -14,5 +14,7 @@ mod spread_block;
 
 pub use cubic::positive_root;
 pub use depth_rules::{DepthRule, hole_diameter_rule, utility_pole_depth};
+#[cfg(feature = "serde")]
+pub(crate) use pole_formula::max_depth;
 pub use pole_formula::{DepthCap, DepthCheck, Equation, PoleFormula, RequiredDepth};
 pub use spread_block::{Overturning, SpreadBlock};

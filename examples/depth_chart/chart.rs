@@ -352,15 +352,10 @@ fn draw_curve(
         match (outcome, before) {
             (Outcome::Depth(depth), _) => {
                 let at = (x(*height), y(*depth));
+                alone = data.is_none().then_some(at);
                 data = Some(match data.take() {
-                    Some(data) => {
-                        alone = None;
-                        data.line_to(at)
-                    }
-                    None => {
-                        alone = Some(at);
-                        Data::new().move_to(at)
-                    }
+                    Some(data) => data.line_to(at),
+                    None => Data::new().move_to(at),
                 });
                 before = Some(at);
             }

@@ -29,6 +29,7 @@ use groundline::units::{
     Angle, FlexuralRigidity, Force, ForcePerVolume, Length, Measurable, Measure, Pressure, Torque,
     UnitSystem, ft, mm, moment, parse, round_up, show, show_as,
 };
+use std::fmt::Write as _;
 use std::path::PathBuf;
 use std::process::ExitCode;
 
@@ -118,7 +119,7 @@ fn main() -> ExitCode {
             let message = format!("--picture \"{}\": {error}", path.display());
             return one_line::refuse(&message);
         }
-        text += &format!("Picture written to {}.\n", path.display());
+        let _ = writeln!(text, "Picture written to {}.", path.display());
     }
     one_line::printed(&text, 0)
 }

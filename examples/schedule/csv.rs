@@ -19,7 +19,7 @@ pub(crate) fn schedule(rows: &[Row], system: UnitSystem) -> Result<Vec<u8>, Stri
     writer.write_record(header).map_err(said)?;
     for row in rows {
         let cells = COLUMNS.iter().map(|column| match column.cell(row, system) {
-            Cell::Text(text) => guarded(text),
+            Cell::Text(text) => guarded(&text),
             Cell::Number(value, _) => plain(value),
             Cell::Blank => String::new(),
         });
@@ -38,7 +38,7 @@ fn plain(value: f64) -> String {
 ///
 /// Spreadsheets pass over spaces in front, and some read full-width signs as plain
 /// ones and the separators of lines and paragraphs as the end of a row.
-pub(crate) fn guarded(text: String) -> String {
+pub(crate) fn guarded(text: &str) -> String {
     const SIGNS: [char; 8] = [
         '=', '+', '-', '@', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}',
     ];

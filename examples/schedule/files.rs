@@ -87,7 +87,7 @@ fn free(path: &Path) -> PathBuf {
         name.push(format!(".{number}"));
         PathBuf::from(name)
     };
-    (1..)
+    (1..u64::MAX)
         .map(named)
         .find(|backup| backup.symlink_metadata().is_err())
         .unwrap_or_else(|| named(0))

@@ -38,9 +38,10 @@ const MOMENT: f64 = 2.34 * 4.36 / 4.0;
 /// 4.25 of equations 18-2 and 18-3.
 const CONSTRAINED: f64 = 4.25;
 
-/// The greatest depth that is required or checked, one limit for both: whatever
-/// depth is returned as required can be checked.
-fn max_depth() -> Length {
+/// The greatest depth that is checked: that to which the post itself is checked
+/// ([`crate::post::BelowGrade`]), so that no check of a post returns a required
+/// depth that the check of a planned depth refuses.
+pub(crate) fn max_depth() -> Length {
     ft(100_000.0)
 }
 
@@ -252,7 +253,7 @@ impl PoleFormula {
     ///
     /// # Errors
     /// Shear and moment in opposite senses; increases of lateral bearing that
-    /// must not be combined; a depth beyond 100 000 ft, which no check takes.
+    /// must not be combined.
     #[inline]
     pub fn required(
         &self,
@@ -281,7 +282,6 @@ impl PoleFormula {
         } else {
             below
         };
-        let depth = size_within("required depth", depth, ft(0.0), max_depth())?;
         Ok(RequiredDepth {
             formula: *self,
             actions: *actions,

@@ -115,7 +115,7 @@ pub fn parse<Q: Measurable>(text: &str) -> Result<Q, ParseQuantityError> {
                 (second, inches.factor())
             }
             // Inches behind a foot mark need no unit.
-            Err(ParseQuantityError::MissingUnit(_)) if is_mark(name) => {
+            Err(ParseQuantityError::MissingUnit(_)) if is_feet && is_mark(name) => {
                 let (second, _) = number(rest).ok_or(ParseQuantityError::NotANumber(dimension))?;
                 let inch = dimension.unit("in").map_or(0.0254, UnitDef::factor);
                 (second, inch)

@@ -10,7 +10,7 @@ use super::request::{Asked, Calculation, Done};
 use super::value::Size;
 use crate::caution::{Caution, Cautions};
 use crate::check::Governing;
-use crate::embedment::DepthRule;
+use crate::embedment::{DepthRule, max_depth};
 use crate::post::Lean;
 use crate::units::{Angle, FlexuralRigidity, Force, Length, LineLoad, Torque, ft};
 use crate::utilization::Utilization;
@@ -116,7 +116,7 @@ impl Calculation for CapacityRequest {
 
     fn validate(&self, at: &Path<'_>, problems: &mut Problems) {
         self.design.build_for_actions(&at.field("design"), problems);
-        let made = crate::error::size_within("depth", self.depth.0, ft(0.01), ft(300.0));
+        let made = crate::error::size_within("depth", self.depth.0, ft(0.01), max_depth());
         problems.take(&at.field("depth"), made);
         let made = crate::error::within("height", self.height, ft(0.0), ft(1_000.0));
         problems.take(&at.field("height"), made);

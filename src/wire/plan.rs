@@ -11,6 +11,7 @@ use super::value::Size;
 use crate::backwards::VariedWind;
 use crate::check::{PostDesign, SiteChecks};
 use crate::combination::CombinesTo;
+use crate::embedment::max_depth;
 use crate::fence::{Fence, PostKind};
 use crate::limit_state::AllowableStress;
 use crate::plan::FencePlan;
@@ -232,7 +233,7 @@ impl PlanSpec {
 /// A planned depth is one that can be checked.
 pub(super) fn depth(given: Option<Size>, at: &Path<'_>, problems: &mut Problems) {
     if let Some(Size(depth)) = given {
-        let made = crate::error::size_within("planned depth", depth, ft(0.01), ft(300.0));
+        let made = crate::error::size_within("planned depth", depth, ft(0.01), max_depth());
         problems.take(&at.field("planned_depth"), made);
     }
 }

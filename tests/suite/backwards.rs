@@ -761,7 +761,7 @@ fn options_by_cost() {
         design(pipe(1.66, 0.1), 18.0),
     )
     .with_planned_depth(ft(6.0));
-    let refused = plan(18.0, 301.0);
+    let refused = plan(18.0, 100_001.0);
     let plans = [
         plan(24.0, 5.0),
         thin,

@@ -54,7 +54,7 @@ const REFUSED: &str = r#"
 {"/force": "1 kN", "/at": "1 m"} => : give either wind, or force and at
 @a dug hole
 {"/depth": "100001 ft"} => depth: 0.12 in to 1200000 in
-{"/depth": "100000 ft"} => answered
+{"/depth": "99999 ft"} => answered
 {"/height": "1001 ft"} => height: 1000 ft
 {"/height": "1000 ft"} => answered
 {"/design/factors": {"wind": 0.6, "dead": 1, "relieving": 0.6}} => design.factors: factors are for a fence

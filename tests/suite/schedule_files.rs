@@ -147,15 +147,15 @@ fn formulas_are_guarded() {
         "a\n=1",
         "\na",
     ] {
-        let guarded = csv::guarded(text.to_owned());
+        let guarded = csv::guarded(text);
         assert!(guarded.starts_with('\''), "{text:?}");
     }
     for text in ["", "a", "a=1", "1-2", " a", "ö", "'=1", "3 + 4"] {
-        assert_eq!(csv::guarded(text.to_owned()), text);
+        assert_eq!(csv::guarded(text), text);
     }
     // The separators that begin a row in some programs are spaces.
-    assert_eq!(csv::guarded("a\u{2028}b\u{2029}c".to_owned()), "a b c");
-    assert_eq!(csv::guarded("a\u{2028}=1".to_owned()), "a =1");
+    assert_eq!(csv::guarded("a\u{2028}b\u{2029}c"), "a b c");
+    assert_eq!(csv::guarded("a\u{2028}=1"), "a =1");
 }
 
 /// Whether posts fail is an answer for a script too.

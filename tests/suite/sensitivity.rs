@@ -564,7 +564,7 @@ fn refusals_are_told() {
     let deep = vary(&plan(100.0), Input::PlannedDepth, 300.0 / 15.0).unwrap();
     assert!(vary(&deep, Input::PlannedDepth, 1.01).is_err());
     // A base that cannot be checked is an error.
-    let wrong = plan(100.0).with_planned_depth(ft(400.0));
+    let wrong = plan(100.0).with_planned_depth(ft(200_000.0));
     assert!(sensitivity(&wrong, Band::default()).is_err());
 }
 

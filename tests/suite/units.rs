@@ -463,7 +463,7 @@ fn commas_and_nominal_sizes_are_refused_by_name() {
         ("½½ in", E::UnknownUnit(d)),
         ("6½", E::MissingUnit(d)),
         ("6 ft 6", E::MissingUnit(d)),
-        ("6\" 6", E::MixedParts(d)),
+        ("6\" 6", E::MissingUnit(d)),
         ("6'6 ft", E::MixedParts(d)),
     ] {
         assert_eq!(parse::<Length>(text), Err(error), "{text:?}");
