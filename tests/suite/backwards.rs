@@ -6,7 +6,9 @@
 use crate::samples::{pine, pipe};
 use crate::worksheet::recompute;
 use crate::worksheet_whole::closed;
+use approx::assert_relative_eq;
 use groundline::Error;
+use groundline::actions::GroundlineActions;
 use groundline::backfill::Bag;
 use groundline::backwards::*;
 use groundline::caution::Caution;
