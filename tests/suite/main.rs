@@ -61,6 +61,7 @@ mod post;
 mod post_kinds;
 mod properties;
 mod reference;
+mod response_accuracy;
 mod response_properties;
 mod response_search;
 mod samples;
