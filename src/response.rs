@@ -17,6 +17,7 @@
 //! A load is carried or it is not; whether it carries factors is the caller's.
 //! Movements are of interest at service level.
 
+mod cells;
 pub mod closed_form;
 mod mesh;
 mod model;
@@ -27,6 +28,6 @@ mod springs;
 mod working;
 
 pub use model::PostModel;
-pub use solution::{Greatest, Response, Station};
+pub use solution::{Greatest, MeshError, Response, Station};
 pub use solver::Solver;
 pub use springs::{ClayCurve, Curve, Loading, Springs, api_sand_coefficients};

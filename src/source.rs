@@ -195,7 +195,7 @@ citations! {
     STIFF_CLAY = "stiff-clay-dry", "Stiff clay without free water", "p-y curve", FromMemory;
     VESIC = "vesic", "Vesic", "subgrade modulus from a soil modulus", FromMemory;
     PLASTIC_SPRINGS = "plastic-springs", "Elastic springs up to a limit", "3 Kp sigma' b (Broms) and the graded pressure of clay", Derived;
-    BEAM_COLUMN = "beam-column", "Beam-column on springs", "Hermite elements, two Gauss points; checked by boundary-value solutions", Derived;
+    BEAM_COLUMN = "beam-column", "Beam-column on springs", "Hermite elements, two Gauss points, more where the reaction has kinks; checked by boundary-value solutions", Derived;
     HETENYI = "hetenyi/finite", "Hetenyi", "finite beam on constant springs; forms from memory, confirmed against an exact solution", Derived;
     MATLOCK_REESE = "matlock-reese", "Matlock and Reese", "coefficients of a long pile, computed", Derived;
     BROMS_FACTOR = "broms/factor", "NCHRP Report 494, discussion", "overall factor of 1.5 on overturning", Published;

@@ -1,5 +1,6 @@
-//! The beam on springs in bare f64 arrays: the same elements, springs, Newton
-//! steps, line search and elimination as the library, no types, no matrices.
+//! The beam on springs in bare f64 arrays: the same nodes, springs, cells where the
+//! reaction has kinks, Newton steps, line search and elimination as the library, no
+//! types, no matrices.
 
 /// A spring: 0 none, 1 elastic-plastic, 2 tanh.
 #[derive(Clone, Copy)]
@@ -11,11 +12,67 @@ pub(crate) struct Spring {
 
 const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_812_9];
 
+/// One point of an element that is cut into cells.
+struct Point {
+    shape: [f64; 4],
+    weight: f64,
+    spring: Spring,
+}
+
+const SHAPES: [[f64; 4]; 2] = [shapes(GAUSS[0]), shapes(GAUSS[1])];
+
+/// Shape functions, those of rotations over the length.
+const fn shapes(x: f64) -> [f64; 4] {
+    [
+        1.0 - 3.0 * x * x + 2.0 * x * x * x,
+        x - 2.0 * x * x + x * x * x,
+        3.0 * x * x - 2.0 * x * x * x,
+        x * x * x - x * x,
+    ]
+}
+
+const LEVELS: usize = 14;
+const TANH: [f64; 7] = [0.25, 0.5, 0.75, 1.0, 1.5, 2.0, 3.0];
+
+/// Part of the curve; of kinks alone, or of smooth bends too.
+fn stage(s: Spring, y: f64, kinks: bool) -> i32 {
+    let part = match s.kind {
+        0 => 0,
+        1 => i32::from(s.k * y.abs() > s.pu),
+        _ if kinks => 0,
+        _ => {
+            let r = s.k * y.abs() / s.pu;
+            TANH.iter().map(|step| i32::from(r > *step)).sum()
+        }
+    };
+    if y < 0.0 { -part } else { part }
+}
+
+/// The spring at a place of an element.
+fn between(pair: &[Spring; 2], place: f64) -> Spring {
+    let share = (place - GAUSS[0]) / (GAUSS[1] - GAUSS[0]);
+    let mix = |one: f64, other: f64| {
+        let mixed = one + share * (other - one);
+        mixed.max(1e-3 * one.min(other))
+    };
+    Spring {
+        kind: pair[0].kind,
+        k: mix(pair[0].k, pair[1].k),
+        pu: mix(pair[0].pu, pair[1].pu),
+    }
+}
+
+fn deflection(n: &[f64; 4], h: f64, u: &[[f64; 2]]) -> f64 {
+    n[0] * u[0][0] + n[1] * h * u[0][1] + n[2] * u[1][0] + n[3] * h * u[1][1]
+}
+
 pub(crate) struct Beam {
     ei: f64,
     axial: f64,
     depth: f64,
-    h: f64,
+    h: Vec<f64>,
+    runs: Vec<(usize, usize)>,
+    points: Vec<Point>,
     springs: Vec<[Spring; 2]>,
     load: Vec<[f64; 2]>,
     state: Vec<[f64; 2]>,
@@ -27,7 +84,6 @@ pub(crate) struct Beam {
     gain: Vec<[f64; 4]>,
     offset: Vec<[f64; 2]>,
     next: Vec<[f64; 4]>,
-    shapes: [[f64; 4]; 2],
 }
 
 fn spring(s: Spring, y: f64) -> (f64, f64) {
@@ -53,36 +109,30 @@ fn spring(s: Spring, y: f64) -> (f64, f64) {
 }
 
 impl Beam {
+    /// Nodes from grade down.
     pub(crate) fn new(
         ei: f64,
-        depth: f64,
-        elements: usize,
+        nodes: &[f64],
         shear: f64,
         moment: f64,
         at: impl Fn(f64) -> Spring,
     ) -> Self {
-        let count = elements + 1;
-        #[allow(clippy::cast_precision_loss, reason = "small counts")]
-        let h = depth / elements as f64;
-        #[allow(clippy::cast_precision_loss, reason = "small counts")]
+        let count = nodes.len();
+        let elements = count - 1;
+        let depth = nodes[elements];
+        let h: Vec<f64> = nodes.windows(2).map(|pair| pair[1] - pair[0]).collect();
         let springs = (0..elements)
-            .map(|i| GAUSS.map(|g| at((i as f64 + g) * h)))
+            .map(|i| GAUSS.map(|g| at(nodes[i] + g * h[i])))
             .collect();
         let mut load = vec![[0.0; 2]; count];
         load[0] = [shear, -moment];
-        let shapes = GAUSS.map(|x| {
-            [
-                1.0 - 3.0 * x * x + 2.0 * x * x * x,
-                (x - 2.0 * x * x + x * x * x) * h,
-                3.0 * x * x - 2.0 * x * x * x,
-                (x * x * x - x * x) * h,
-            ]
-        });
         Self {
             ei,
             axial: 0.0,
             depth,
             h,
+            runs: vec![(0, 0); elements],
+            points: Vec::with_capacity(elements + 600),
             springs,
             load,
             state: vec![[0.0; 2]; count],
@@ -94,17 +144,17 @@ impl Beam {
             gain: vec![[0.0; 4]; elements],
             offset: vec![[0.0; 2]; elements],
             next: vec![[0.0; 4]; elements],
-            shapes,
         }
     }
 
     fn assemble(&mut self) {
-        let (h, s, axial) = (self.h, self.ei / self.h, self.axial);
+        let axial = self.axial;
         for (r, l) in self.residual.iter_mut().zip(&self.load) {
             *r = *l;
         }
         self.diagonal.fill([0.0; 3]);
         for i in 0..self.springs.len() {
+            let (h, s) = (self.h[i], self.ei / self.h[i]);
             let (u1, u2) = (self.state[i], self.state[i + 1]);
             let [r1, r2, chord] = self.bent[i];
             let m1 = s * (4.0 * r1 + 2.0 * r2) - axial * h * (4.0 * r1 - r2) / 30.0;
@@ -118,10 +168,11 @@ impl Beam {
             let mut k11 = [k, c, d];
             let mut k22 = [k, -c, d];
             let mut k12 = [-k, c, -c, o];
-            for (one, n) in self.springs[i].iter().zip(&self.shapes) {
+            let mut add = |one: Spring, shape: &[f64; 4], weight: f64| {
+                let n = [shape[0], shape[1] * h, shape[2], shape[3] * h];
                 let y = n[0] * u1[0] + n[1] * u1[1] + n[2] * u2[0] + n[3] * u2[1];
-                let (p, slope) = spring(*one, y);
-                let (p, slope) = (0.5 * h * p, 0.5 * h * slope);
+                let (p, slope) = spring(one, y);
+                let (p, slope) = (weight * h * p, weight * h * slope);
                 f1[0] += p * n[0];
                 f1[1] += p * n[1];
                 f2[0] += p * n[2];
@@ -137,6 +188,16 @@ impl Beam {
                 k22[0] += slope * n[2] * n[2];
                 k22[1] += slope * n[2] * n[3];
                 k22[2] += slope * n[3] * n[3];
+            };
+            let (from, to) = self.runs[i];
+            if from == to {
+                for (one, shape) in self.springs[i].iter().zip(&SHAPES) {
+                    add(*one, shape, 0.5);
+                }
+            } else {
+                for point in &self.points[from..to] {
+                    add(point.spring, &point.shape, point.weight);
+                }
             }
             for j in 0..2 {
                 self.residual[i][j] -= f1[j];
@@ -150,12 +211,73 @@ impl Beam {
         }
     }
 
+    /// Cuts the elements anew where the reaction has kinks.
+    fn divide(&mut self, load: f64) {
+        self.runs.fill((0, 0));
+        self.points.clear();
+        for i in 0..self.springs.len() {
+            let (h, pair) = (self.h[i], self.springs[i]);
+            let u = [self.state[i], self.state[i + 1]];
+            let one = stage(between(&pair, 0.0), u[0][0], false);
+            let cut = stage(between(&pair, 1.0), u[1][0], false) != one
+                || (0..2).any(|j| stage(pair[j], deflection(&SHAPES[j], h, &u), false) != one);
+            if cut {
+                self.cut(i, 1e-8 * load);
+            }
+        }
+    }
+
+    fn cut(&mut self, i: usize, tolerance: f64) {
+        let (h, pair) = (self.h[i], self.springs[i]);
+        let u = [self.state[i], self.state[i + 1]];
+        let over = |from: f64, width: f64| {
+            let [p, q] = GAUSS.map(|g| {
+                let place = from + g * width;
+                spring(between(&pair, place), deflection(&shapes(place), h, &u)).0
+            });
+            let part = 0.5 * h * width;
+            [part * (p + q), part * (q - p) * (GAUSS[1] - 0.5)]
+        };
+        let kinks = |place: f64| {
+            let y = deflection(&shapes(place), h, &u);
+            stage(between(&pair, place), y, true)
+        };
+        let from = self.points.len();
+        let mut open = [(0.0, 1.0, over(0.0, 1.0), 0); LEVELS + 2];
+        let mut count = 1;
+        while count > 0 {
+            count -= 1;
+            let (top, width, [whole, turning], level) = open[count];
+            let half = 0.5 * width;
+            let (a, b) = (over(top, half), over(top + half, half));
+            let turned = 0.5 * (a[1] + b[1]) + 0.25 * (b[0] - a[0]);
+            let off = (a[0] + b[0] - whole).abs() + (turned - turning).abs();
+            let full = self.points.len() + 2 * (count + 2) > self.springs.len() + 600;
+            let hidden = level < 8 && kinks(top) != kinks(top + width);
+            if (off > tolerance || hidden) && level < LEVELS && !full {
+                open[count] = (top + half, half, b, level + 1);
+                open[count + 1] = (top, half, a, level + 1);
+                count += 2;
+            } else if width < 1.0 {
+                self.points.extend(GAUSS.map(|g| {
+                    let place = top + g * width;
+                    Point {
+                        shape: shapes(place),
+                        weight: half,
+                        spring: between(&pair, place),
+                    }
+                }));
+            }
+        }
+        self.runs[i] = (from, self.points.len());
+    }
+
     fn eliminate(&mut self) -> bool {
         let last = self.next.len();
-        let (h, s) = (self.h, self.ei / self.h);
         let mut rhs = self.residual[0];
         let mut stiff = self.diagonal[0];
         for i in 0..last {
+            let (h, s) = (self.h[i], self.ei / self.h[i]);
             let n = self.next[i];
             let a = [stiff[0], stiff[1] - h * stiff[0]];
             let a22 = stiff[2] - h * (stiff[1] + a[1]);
@@ -209,7 +331,7 @@ impl Beam {
             ];
             self.step_bent[i] = r;
             let turn = below[1] - r[1];
-            below = [below[0] - r[0] - h * turn, turn];
+            below = [below[0] - r[0] - self.h[i] * turn, turn];
             self.step[i] = below;
         }
         true
@@ -221,8 +343,8 @@ impl Beam {
             u[1] += share * d[1];
         }
         let steps = self.step.iter().zip(&self.step_bent);
-        for (bent, (upper, r)) in self.bent.iter_mut().zip(steps) {
-            let turned = r[0] / self.h;
+        for ((bent, h), (upper, r)) in self.bent.iter_mut().zip(&self.h).zip(steps) {
+            let turned = r[0] / h;
             bent[0] -= share * turned;
             bent[1] += share * (r[1] - turned);
             bent[2] += share * (upper[1] + turned);
@@ -251,11 +373,23 @@ impl Beam {
         self.state.fill([0.0; 2]);
         self.bent.fill([0.0; 3]);
         let scale = self.norm(&self.load);
+        self.runs.fill((0, 0));
+        self.points.clear();
         self.assemble();
         let mut size = self.norm(&self.residual);
         let (mut least, mut stalled) = (f64::MAX, 0);
+        let mut cuts = 0;
         for iteration in 0..60 {
-            if size <= 1e-10 * scale || (size <= 1e-8 * scale && stalled > 2) {
+            let mut there = size <= 1e-10 * scale || (size <= 1e-8 * scale && stalled > 2);
+            if cuts < 3 && (there || (cuts == 0 && size <= 0.01 * scale)) {
+                cuts += 1;
+                self.divide(scale);
+                self.assemble();
+                size = self.norm(&self.residual);
+                (least, stalled) = (f64::MAX, 0);
+                there = size <= 1e-10 * scale;
+            }
+            if there {
                 return Some((self.state[0][0], iteration));
             }
             if !self.eliminate() {

@@ -41,12 +41,17 @@ fn compare(
 ) {
     for elements in [50, 100, 200, 400, 800, 1_600] {
         let mut solver = model(springs.clone(), elements, load.0, load.1).solver();
-        let mut beam = Beam::new(EI, 0.9, elements as usize, load.0, load.1, at);
         solver.solve(1.0).unwrap();
-        let ours = solver.response().at_grade().deflection.value;
+        let response = solver.response();
+        let ours = response.at_grade().deflection.value;
+        // The same nodes for both.
+        let stations = response.stations().iter();
+        let nodes: Vec<f64> = stations.map(|station| station.depth.value).collect();
+        let mut beam = Beam::new(EI, &nodes, load.0, load.1, at);
         let (theirs, iterations) = beam.solve().unwrap();
         assert!((ours / theirs - 1.0).abs() < 1e-9, "{ours} {theirs}");
-        let each = f64::from(elements) * f64::from(iterations.max(1));
+        #[expect(clippy::cast_precision_loss, reason = "small counts")]
+        let each = solver.elements() as f64 * f64::from(iterations.max(1));
         let mut share = 1.0;
         let figure = race.run(
             &format!("{name}, {elements} elements"),

@@ -94,7 +94,7 @@ impl SidePull {
                 let sum = None;
                 return Ok(Curve { residuals, sum });
             }
-            let response = solver.response();
+            let response = solver.unestimated();
             let movement = match self.gauge {
                 Gauge::Grade => response.at_grade().deflection.value,
                 Gauge::Load => response.at_top().deflection.value,
@@ -115,7 +115,7 @@ impl SidePull {
         let mut solver = self.solver(springs, load * small)?;
         solver.solve(1.0)?;
         let b = self.width.value;
-        let response = solver.response();
+        let response = solver.unestimated();
         let below = response.stations().iter().filter(|s| s.depth.value > 0.0);
         Ok(below.fold(0.0_f64, |most, station| {
             let reaction = (station.reaction.value / small).abs();

@@ -13,6 +13,15 @@ pub(super) struct Element {
     pub(super) wind: f64,
 }
 
+impl Element {
+    /// The spring at a place in the element, 0 at its top to 1: straight between
+    /// those at its Gauss points.
+    pub(super) fn spring(&self, place: f64) -> Spring {
+        let share = (place - GAUSS[0]) / (GAUSS[1] - GAUSS[0]);
+        self.springs[0].towards(&self.springs[1], share)
+    }
+}
+
 /// Nodes from the top down.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Mesh {
@@ -31,7 +40,7 @@ pub(super) const GAUSS: [f64; 2] = [0.211_324_865_405_187_1, 0.788_675_134_594_8
 /// Shape functions of y at the Gauss points, rotations over the length.
 pub(super) const SHAPES: [[f64; 4]; 2] = [shapes(GAUSS[0]), shapes(GAUSS[1])];
 
-const fn shapes(x: f64) -> [f64; 4] {
+pub(super) const fn shapes(x: f64) -> [f64; 4] {
     [
         1.0 - 3.0 * x * x + 2.0 * x * x * x,
         x - 2.0 * x * x + x * x * x,
@@ -51,7 +60,7 @@ impl Mesh {
             0.0
         };
         let mut breaks = vec![top, 0.0, toe];
-        breaks.extend(model.springs.breaks(model.depth));
+        breaks.extend(model.springs.breaks(model.depth, model.width));
         for load in &model.loads {
             match *load {
                 Load::At(height, ..) => breaks.push((-height).max(top)),
@@ -143,11 +152,20 @@ impl Mesh {
     }
 }
 
-/// Elements no longer than the soil's own length, (4 EI/k)^(1/4) of the spring
-/// at rest: longer ones miss how the post bends in it.
+/// Elements below grade over the soil's own length, (4 EI/k)^(1/4) of the spring
+/// at rest, at most: longer ones miss how the post bends in it.
+const LONGEST: f64 = 0.3;
+/// The same farther down than `ACTIVE` of those lengths, where the post is next to
+/// at rest.
+const LONGEST_BELOW: f64 = 1.0;
+const ACTIVE: f64 = 12.0;
+
+/// Elements cut where the soil's own length is short.
 fn refined(coarse: &[f64], model: &PostModel) -> Vec<f64> {
     let curves = model.springs.curves();
     let mut z = vec![coarse[0]];
+    // Own lengths from grade to here.
+    let mut down = 0.0;
     for pair in coarse.windows(2) {
         let (from, to) = (pair[0], pair[1]);
         let h = to - from;
@@ -158,8 +176,14 @@ fn refined(coarse: &[f64], model: &PostModel) -> Vec<f64> {
                 .springs
                 .at(at, model.width, model.rigidity)
                 .at(0.0, curves);
-            let own = (4.0 * model.rigidity.value / k).powf(0.25);
-            parts = (h / own).ceil().clamp(1.0, 100.0);
+            let own = h / (4.0 * model.rigidity.value / k).powf(0.25);
+            let longest = if down < ACTIVE {
+                LONGEST
+            } else {
+                LONGEST_BELOW
+            };
+            parts = (own / longest).ceil().clamp(1.0, 100.0);
+            down += own;
         }
         let mut i = 1.0;
         while i < parts {

@@ -3,7 +3,9 @@
 //!
 //! Unknowns y and θ at each node; 2 × 2 blocks; O(n) in the elements; nothing
 //! is allocated once the solver is made. Springs act at the two Gauss points of
-//! an element.
+//! an element; where the reaction has kinks, at those of smaller cells, which are
+//! cut at the equilibrium of the Gauss points and again at each of the cells, until
+//! they stay where they are.
 //!
 //! A short element of a stiff post is many orders stiffer than the ground, and
 //! differences of such stiffnesses leave nothing of the ground. So the sweep
@@ -18,7 +20,10 @@
 //! without equilibrium are collapse, where the load fails so from rest and in
 //! small steps as well.
 
-use super::mesh::{Mesh, SHAPES};
+mod estimate;
+
+use super::cells::Cells;
+use super::mesh::Mesh;
 use super::model::PostModel;
 use super::solution::Response;
 use crate::error::{Error, number_within};
@@ -30,6 +35,13 @@ const TOLERANCE: f64 = 1e-10;
 /// The same where it falls no further.
 const FLOOR: f64 = 1e-8;
 const MOST_ITERATIONS: u32 = 60;
+/// How many times elements are cut into cells.
+const MOST_CUTS: u32 = 5;
+/// The least slope of a spring over p/y where Newton's method alone is lost, the
+/// residual over the load at which it goes on alone, and the iterations till then.
+const LEAST_SLOPE: f64 = 0.1;
+const NEAR: f64 = 1e-6;
+const MOST_STIFFLY: u32 = 400;
 /// Shares of its work at the start that a step may leave, and have too much.
 const MOST_LEFT: f64 = 0.8;
 const MOST_BEYOND: f64 = 0.2;
@@ -56,6 +68,9 @@ const MOST_ROTATION: f64 = 0.5;
 pub struct Solver {
     model: PostModel,
     mesh: Mesh,
+    /// Cells of the last equilibrium and of the trial.
+    cells: Cells,
+    trial_cells: Cells,
     /// y and θ at each node.
     state: Vec<Vector2<f64>>,
     trial: Vec<Vector2<f64>>,
@@ -81,6 +96,8 @@ pub struct Solver {
     bending: Vec<[f64; 4]>,
     iterations: u32,
     share: f64,
+    /// Slopes of springs in the tangent are not less than this part of p/y.
+    least_slope: f64,
 }
 
 impl Solver {
@@ -110,6 +127,8 @@ impl Solver {
             .collect();
         Self {
             model: model.clone(),
+            cells: Cells::new(count - 1),
+            trial_cells: Cells::new(count - 1),
             mesh,
             state: vec![Vector2::zeros(); count],
             trial: vec![Vector2::zeros(); count],
@@ -126,6 +145,7 @@ impl Solver {
             bending,
             iterations: 0,
             share: 0.0,
+            least_slope: 0.0,
         }
     }
 
@@ -154,7 +174,9 @@ impl Solver {
         if found.is_err() && self.is_near(share) {
             found = self.in_steps(share, 1);
         }
-        let iterations = found.or_else(|_| self.in_steps(share, STEPS))?;
+        let iterations = found
+            .or_else(|_| self.in_steps(share, STEPS))
+            .or_else(|_| self.stiffly(share))?;
         self.keep(share, iterations);
         Ok(())
     }
@@ -192,10 +214,20 @@ impl Solver {
         (1..=steps).try_fold(0, |sum, step| Ok(sum + self.newton(part(step))?))
     }
 
+    /// From rest with springs that never yield to nothing, which leads slowly but
+    /// surely near, and from there.
+    fn stiffly(&mut self, share: f64) -> Result<u32, Error> {
+        self.least_slope = LEAST_SLOPE;
+        let near = self.in_steps(share, 1);
+        self.least_slope = 0.0;
+        Ok(near? + self.newton(share)?)
+    }
+
     fn keep(&mut self, share: f64, iterations: u32) {
         (self.share, self.iterations) = (share, iterations);
         self.state.copy_from_slice(&self.trial);
         self.bent.copy_from_slice(&self.trial_bent);
+        self.cells.copy(&self.trial_cells);
     }
 
     fn newton(&mut self, share: f64) -> Result<u32, Error> {
@@ -215,11 +247,34 @@ impl Solver {
                 iterations,
             }
         };
+        self.trial_cells.clear();
         self.assemble(share);
         let mut size = norm(&self.residual);
         let (mut least, mut stalled) = (f64::MAX, 0);
-        for iteration in 0..MOST_ITERATIONS {
-            let there = size <= TOLERANCE * scale || (size <= FLOOR * scale && stalled > 2);
+        let mut cuts = 0;
+        let stiffly = self.least_slope > 0.0;
+        let most = if stiffly {
+            MOST_STIFFLY
+        } else {
+            MOST_ITERATIONS
+        };
+        for iteration in 0..most {
+            if stiffly && size <= NEAR * scale {
+                return Ok(iteration);
+            }
+            let mut there = size <= TOLERANCE * scale || (size <= FLOOR * scale && stalled > 2);
+            // Cells where the reaction has kinks in the equilibrium found, until they
+            // stay where they are.
+            if cuts < MOST_CUTS && there {
+                cuts += 1;
+                let curves = self.model.springs.curves();
+                self.trial_cells
+                    .divide(&self.mesh, &self.trial, curves, scale);
+                self.assemble(share);
+                size = norm(&self.residual);
+                (least, stalled) = (f64::MAX, 0);
+                there = size <= TOLERANCE * scale;
+            }
             // Rest without load is an equilibrium, but it may be unstable.
             if there && scale > 0.0 {
                 return Ok(iteration);
@@ -248,7 +303,7 @@ impl Solver {
                 return Err(failed(size, iteration + 1));
             }
         }
-        Err(failed(size, MOST_ITERATIONS))
+        Err(failed(size, most))
     }
 
     /// Moves along the step to where little of the work of the residual on it is
@@ -319,6 +374,8 @@ impl Solver {
         }
         // Slices of one length, so that the loop has no bounds to check.
         let elements = self.mesh.elements.as_slice();
+        let cells = &self.trial_cells;
+        let least_slope = self.least_slope;
         let count = elements.len();
         let trial = &self.trial[..=count];
         let bent = &self.trial_bent[..count];
@@ -344,11 +401,14 @@ impl Solver {
             let d = -4.0 * o;
             let (mut f1, mut f2) = ([v, m1], [-v, m2]);
             let (mut k11, mut k22, mut k12) = ([k, c, d], [k, -c, d], [-k, c, -c, o]);
-            for (spring, shape) in element.springs.iter().zip(&SHAPES) {
+            cells.each(i, element, |spring, shape, _, weight| {
                 let n = [shape[0], shape[1] * h, shape[2], shape[3] * h];
                 let y = n[0] * u1.x + n[1] * u1.y + n[2] * u2.x + n[3] * u2.y;
-                let (p, slope) = spring.at(y, curves);
-                let (p, slope) = (0.5 * h * p, 0.5 * h * slope);
+                let (p, mut slope) = spring.at(y, curves);
+                if least_slope > 0.0 && y != 0.0 {
+                    slope = slope.max(least_slope * p / y);
+                }
+                let (p, slope) = (weight * h * p, weight * h * slope);
                 f1[0] += p * n[0];
                 f1[1] += p * n[1];
                 f2[0] += p * n[2];
@@ -364,7 +424,7 @@ impl Solver {
                 k22[0] += c * n[2];
                 k22[1] += c * n[3];
                 k22[2] += slope * n[3] * n[3];
-            }
+            });
             residual[i] = force - Vector2::new(f1[0], f1[1]);
             diagonal[i] = Vector3::new(block[0] + k11[0], block[1] + k11[1], block[2] + k11[2]);
             next[i] = Matrix2::new(k12[0], k12[1], k12[2], k12[3]);
@@ -494,6 +554,19 @@ impl Solver {
     /// The response at the last equilibrium; at rest, and under no load, before
     /// there is one.
     pub fn response(&self) -> Response {
-        Response::new(&self.model, &self.mesh, &self.state, self.share)
+        let response = self.unestimated();
+        let estimate = self.estimate(&response);
+        response.with_estimate(estimate)
+    }
+
+    /// The same without an estimate of its error, which costs about an iteration.
+    pub(crate) fn unestimated(&self) -> Response {
+        Response::new(
+            &self.model,
+            &self.mesh,
+            &self.cells,
+            &self.state,
+            self.share,
+        )
     }
 }

@@ -70,6 +70,95 @@ impl Spring {
             }
         }
     }
+
+    /// Which part of the curve a deflection is on: parts differ where the curve
+    /// has a kink, or has bent much, between them.
+    pub(super) fn stage(&self, y: f64, curves: &[Vec<(f64, f64)>]) -> i32 {
+        let signed = |part: i32| if y < 0.0 { -part } else { part };
+        match *self {
+            Self::None | Self::Elastic { .. } => 0,
+            Self::ElasticPlastic { k, pu } => signed(i32::from(k * y.abs() > pu)),
+            Self::Tanh { k, pu } => signed(steps(&TANH_STEPS, k * y.abs() / pu)),
+            Self::CubeRoot { y50, .. } => signed(steps(&CUBE_STEPS, y.abs() / y50)),
+            Self::CubeRootCyclic { y50, .. } => signed(steps(&CYCLIC_STEPS, y.abs() / y50)),
+            Self::FourthRoot { y50, .. } => signed(steps(&FOURTH_STEPS, y.abs() / y50)),
+            Self::Curve(index) => {
+                let points = curves.get(index).map_or(&[][..], Vec::as_slice);
+                let beyond = points.iter().take_while(|point| y.abs() > point.0).count();
+                signed(i32::try_from(beyond).unwrap_or(i32::MAX))
+            }
+        }
+    }
+
+    /// The same by kinks alone.
+    pub(super) fn kinks(&self, y: f64, curves: &[Vec<(f64, f64)>]) -> i32 {
+        let signed = |part: i32| if y < 0.0 { -part } else { part };
+        match *self {
+            Self::Tanh { .. } => 0,
+            Self::CubeRoot { y50, .. } => signed(steps(&[LINEAR_CUBE, 8.0], y.abs() / y50)),
+            Self::CubeRootCyclic { y50, .. } => {
+                signed(steps(&[LINEAR_CUBE, 3.0, 15.0], y.abs() / y50))
+            }
+            Self::FourthRoot { y50, .. } => signed(steps(&[LINEAR_FOURTH, 16.0], y.abs() / y50)),
+            _ => self.stage(y, curves),
+        }
+    }
+
+    /// The spring at a share of the way from one to the other, or beyond either.
+    pub(super) fn towards(&self, other: &Self, share: f64) -> Self {
+        // No strength or stiffness turns negative beyond the two.
+        let mix = |one: f64, other: f64| {
+            let mixed = one + share * (other - one);
+            mixed.max(1e-3 * one.min(other))
+        };
+        match (*self, *other) {
+            (Self::Elastic { k }, Self::Elastic { k: l }) => Self::Elastic { k: mix(k, l) },
+            (Self::ElasticPlastic { k, pu }, Self::ElasticPlastic { k: l, pu: qu }) => {
+                Self::ElasticPlastic {
+                    k: mix(k, l),
+                    pu: mix(pu, qu),
+                }
+            }
+            (Self::Tanh { k, pu }, Self::Tanh { k: l, pu: qu }) => Self::Tanh {
+                k: mix(k, l),
+                pu: mix(pu, qu),
+            },
+            (Self::CubeRoot { pu, y50 }, Self::CubeRoot { pu: qu, y50: z50 }) => Self::CubeRoot {
+                pu: mix(pu, qu),
+                y50: mix(y50, z50),
+            },
+            (
+                Self::CubeRootCyclic { pu, y50, left },
+                Self::CubeRootCyclic {
+                    pu: qu,
+                    y50: z50,
+                    left: right,
+                },
+            ) => Self::CubeRootCyclic {
+                pu: mix(pu, qu),
+                y50: mix(y50, z50),
+                left: mix(left, right),
+            },
+            (Self::FourthRoot { pu, y50 }, Self::FourthRoot { pu: qu, y50: z50 }) => {
+                Self::FourthRoot {
+                    pu: mix(pu, qu),
+                    y50: mix(y50, z50),
+                }
+            }
+            _ if share < 0.5 => *self,
+            _ => *other,
+        }
+    }
+}
+
+/// Where the parts of a curve begin: kinks, and places between them.
+const TANH_STEPS: [f64; 7] = [0.25, 0.5, 0.75, 1.0, 1.5, 2.0, 3.0];
+const CUBE_STEPS: [f64; 9] = [LINEAR_CUBE, 0.02, 0.05, 0.1, 0.2, 0.5, 1.5, 4.0, 8.0];
+const CYCLIC_STEPS: [f64; 9] = [LINEAR_CUBE, 0.02, 0.05, 0.1, 0.2, 0.5, 1.5, 3.0, 15.0];
+const FOURTH_STEPS: [f64; 9] = [LINEAR_FOURTH, 0.002, 0.005, 0.01, 0.04, 0.2, 1.0, 5.0, 16.0];
+
+fn steps(steps: &[f64], r: f64) -> i32 {
+    steps.iter().map(|step| i32::from(r > *step)).sum()
 }
 
 /// tanh by one exponential, faster than the general one; within 1e-16 of it.

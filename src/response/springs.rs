@@ -10,6 +10,8 @@
 //! The power laws of clay have an infinite slope at rest: below 0.01 y50
 //! (soft) and 0.001 y50 (stiff) they are straight lines here.
 
+mod kinks;
+
 use super::spring::Spring;
 use crate::error::{Error, number_within, within};
 use crate::lateral::passive_coefficient;
@@ -302,21 +304,6 @@ impl Springs {
 
     pub(super) fn curves(&self) -> &[Vec<(f64, f64)>] {
         &self.curves
-    }
-
-    /// Depths at which the law changes.
-    pub(super) fn breaks(&self, depth: Length) -> Vec<f64> {
-        match &self.law {
-            Law::Constant { .. } | Law::Growing { .. } => Vec::new(),
-            Law::Elastic(profile) | Law::ElasticPlastic(profile) | Law::OfSoil { profile, .. } => {
-                profile.breaks(depth)
-            }
-            Law::Curves(depths) => depths
-                .iter()
-                .copied()
-                .filter(|z| *z < depth.value)
-                .collect(),
-        }
     }
 
     /// How deep the ground is described.

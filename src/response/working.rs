@@ -70,5 +70,20 @@ impl Response {
             "greatest moment at or below grade",
             self.greatest_moment().moment,
         )));
+        if let Some(error) = self.error_estimate() {
+            sheet.push(result(
+                Step::given(
+                    "ey",
+                    "estimated error of the mesh in any movement",
+                    error.deflection,
+                )
+                .shown_as(Measure::SectionLength),
+            ));
+            sheet.push(result(Step::given(
+                "eM",
+                "estimated error of the mesh in any moment",
+                error.moment,
+            )));
+        }
     }
 }

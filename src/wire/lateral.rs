@@ -160,6 +160,8 @@ records! {
         collapse_up_to: Option<f64>,
         /// Give every station along the post.
         stations: Option<bool>,
+        /// Number of elements of the mesh below grade, 4 to 5 000; 80 by default.
+        elements: Option<usize>,
     }
     /// A place along the post.
     StationResult {
@@ -190,6 +192,10 @@ records! {
         depth_of_moment: Length,
         /// Movement of the top over the height above grade.
         lean_ratio: Option<f64>,
+        /// Estimated error of the mesh in any movement along the post.
+        deflection_error: Option<Size>,
+        /// Estimated error of the mesh in any moment along the post.
+        moment_error: Option<Torque>,
         /// What the post bends above grade.
         flexure: Option<Size>,
         /// Share of the load at which it collapses, where searched and found.
@@ -391,6 +397,10 @@ impl ResponseRequest {
         if let Some(axial) = self.axial {
             model = problems.take(&at.field("axial"), model.with_axial(axial))?;
         }
+        if let Some(elements) = self.elements {
+            let elements = u32::try_from(elements).unwrap_or(u32::MAX);
+            model = problems.take(&at.field("elements"), model.with_elements(elements))?;
+        }
         Some(model)
     }
 }
@@ -425,6 +435,7 @@ impl Calculation for ResponseRequest {
         };
         let all = (self.stations == Some(true))
             .then(|| response.stations().iter().map(station).collect());
+        let error = response.error_estimate();
         let result = ResponseResult {
             at_grade: station(response.at_grade()),
             at_top: station(response.at_top()),
@@ -432,6 +443,8 @@ impl Calculation for ResponseRequest {
             greatest_moment: response.greatest_moment().moment,
             depth_of_moment: response.greatest_moment().depth,
             lean_ratio: response.lean_ratio(),
+            deflection_error: error.map(|error| Size(error.deflection)),
+            moment_error: error.map(|error| error.moment),
             flexure: Lean::of_response(&response).map(|lean| Size(lean.flexure())),
             collapse_at,
             stations: all,

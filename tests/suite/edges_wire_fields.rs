@@ -196,6 +196,7 @@ const OTHER_RESULT: &str = r#"
 {"/forces": [{"height": "1 m", "force": "0.2 kN"}]}
 {"/moment": "0.3 kN-m"}
 {"/axial": "5 kN"}
+{"/elements": 20}
 {"/collapse_up_to": null}
 {"/stations": true}
 @movement {"/law": "soil_curves"}

@@ -79,6 +79,10 @@ const REFUSED: &str = r#"
 {"/profile": null, "/constant": "5 MPa", "/law": "elastic", "/collapse_up_to": null} => law: it goes with profile
 {"/law": "soil_curves", "/profile/layers/0/soil/friction_angle": null} => profile.layers.0.soil: soil strength
 {"/profile/layers/0/thickness": "101 m"} => profile.layers.0.thickness: layer thickness
+{"/elements": 3} => elements: give 4 to 5 000
+{"/elements": 5001} => elements: give 4 to 5 000
+{"/elements": 4} => answered
+{"/elements": 5000, "/collapse_up_to": null} => answered
 @pull-out
 {"/friction": null} => : friction and shaft go together
 {"/shaft": null} => : friction and shaft go together

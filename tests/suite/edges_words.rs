@@ -252,10 +252,11 @@ fn a_mesh_as_fine_as_its_ground() {
             .map(|station| station.depth.value);
         depths.filter(|depth| *depth <= 1.5).collect::<Vec<_>>()
     };
-    // (4 EI/k)^(1/4) with k = 1e7 N/m²: 0.141 m, so 0.5 m is parted in four.
+    // (4 EI/k)^(1/4) with k = 1e7 N/m²: 0.141 m, and elements of 0.3 of it at most,
+    // so 0.5 m is parted in twelve.
     let same = nodes(1e5);
-    assert_eq!(same.len(), 13);
-    assert_relative_eq!(same[1], 0.125, max_relative = 1e-12);
+    assert_eq!(same.len(), 37);
+    assert_relative_eq!(same[1], 0.5 / 12.0, max_relative = 1e-12);
     assert_eq!(nodes(1e6), same);
     assert_eq!(nodes(1e3), same);
     // Where it grows, by the lower Gauss point of each of the six parts.
@@ -268,13 +269,17 @@ fn a_mesh_as_fine_as_its_ground() {
         .iter()
         .map(|station| station.depth.value)
         .collect();
+    // Down to 12 own lengths 0.3 of one, below it one.
+    let mut down = 0.0;
     for part in 0..6 {
         let from = 0.5 * f64::from(part);
         let at = from + 0.25 * (1.0 + 1.0 / 3.0_f64.sqrt());
         let own = (4e3 / (5e7 * at)).powf(0.25);
         let within = depths.iter().filter(|z| from <= **z && **z < from + 0.5);
         let count = u32::try_from(within.count()).unwrap();
-        assert_eq!(f64::from(count), (0.5 / own).ceil(), "{part}");
+        let longest = if down < 12.0 { 0.3 } else { 1.0 };
+        assert_eq!(f64::from(count), (0.5 / own / longest).ceil(), "{part}");
+        down += 0.5 / own;
     }
 }
 

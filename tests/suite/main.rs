@@ -69,6 +69,7 @@ mod reference;
 mod remedies;
 #[cfg(feature = "serde")]
 mod remedies_wire;
+mod response_accuracy;
 mod response_properties;
 mod response_search;
 mod samples;

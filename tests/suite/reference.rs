@@ -7,7 +7,7 @@
 //! reference` writes the table anew.
 
 mod asnzs1170;
-mod boundary_values;
+pub(crate) mod boundary_values;
 mod embedment;
 mod en1991;
 mod field_test;
