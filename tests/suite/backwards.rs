@@ -6,7 +6,6 @@
 use crate::samples::{pine, pipe};
 use crate::worksheet::recompute;
 use crate::worksheet_whole::closed;
-use approx::assert_relative_eq;
 use groundline::Error;
 use groundline::actions::GroundlineActions;
 use groundline::backfill::Bag;
@@ -530,7 +529,9 @@ fn each_post_has_its_own_answer() {
         actions.level(),
     );
     let check = PostCheck::of_actions(at_100.check.design(), &actions.unwrap(), Some(ft(8.0)));
-    assert_relative_eq!(check.unwrap().utilization.ratio(), 1.0, max_relative = 1e-6);
+    // The answer is rounded down by the step of the search.
+    let used = check.unwrap().utilization.ratio();
+    assert!(used > 0.999 && used <= 1.0 + 1e-9, "{used}");
     assert_eq!(of(4).answer, Answer::FailsAtMildest(mph(40.0)));
     // Of the whole fence one such post is enough.
     let all = greatest_wind(&plan, AsceSite::search()).unwrap();
