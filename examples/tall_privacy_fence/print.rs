@@ -240,6 +240,14 @@ pub(crate) fn held(
     ))
 }
 
+/// A volume of concrete as it is ordered.
+fn cubic(volume: Volume, system: UnitSystem) -> String {
+    match system {
+        UnitSystem::Us => format!("{:.2} yd³", volume.to(cu_yd)),
+        UnitSystem::Si => show(volume, system).to_string(),
+    }
+}
+
 /// The table of posts, how to read it, and its totals.
 pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
     let mut table = Table::new();
@@ -286,10 +294,6 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
             column.set_cell_alignment(CellAlignment::Right);
         }
     }
-    let total = |volume: Volume| match system {
-        UnitSystem::Us => format!("{:.2} yd³", volume.to(cu_yd)),
-        UnitSystem::Si => show(volume, system).to_string(),
-    };
     let deepest = deepest.map_or(String::new(), |(depth, number)| {
         format!(
             " The deepest depth to dig is {} (post {number}).",
@@ -323,7 +327,7 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
             } else {
                 String::new()
             },
-            total(concrete)
+            cubic(concrete, system)
         )
     } else {
         String::new()
@@ -331,7 +335,7 @@ pub(crate) fn schedule(schedule: &Schedule<'_>, system: UnitSystem) -> String {
     format!(
         "{table}\n\n\
          carries   tributary width, gates shut; a corner carries both runs\n\
-         wind      the load case that asks for the greatest depth, and its case of the ASCE 7 \
+         wind      the load case that requires the greatest depth, and its case of the ASCE 7 \
          wall figure\n\
          shear     at grade in that case, and moment about grade, at allowable-stress level\n\
          required  depth by IBC 1807.3.2, rounded up; * beyond 12 ft, no answer for a fence post\n\

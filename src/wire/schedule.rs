@@ -12,7 +12,7 @@ use crate::check::{Condition, Governing, MaterialsSum};
 use crate::combination::CombinesTo;
 use crate::fence::PostKind;
 use crate::limit_state::AllowableStress;
-use crate::plan::{FencePlan, digging_step};
+use crate::plan::{CaseBReading, FencePlan, digging_step};
 use crate::units::{Force, Length, Pressure, Volume};
 use crate::utilization::Utilization;
 
@@ -97,6 +97,16 @@ records! {
         closely_spaced_row: Vec<usize>,
         /// Post by post.
         posts: Vec<ScheduledPostResult>,
+    }
+}
+
+impl CaseBReadingResult {
+    fn of(reading: CaseBReading) -> Self {
+        Self {
+            failing: reading.failing_every_run,
+            deepest: reading.deepest_every_run,
+            deepest_as_planned: reading.deepest,
+        }
     }
 }
 
@@ -211,14 +221,8 @@ impl OfPlan for Checked {
             result.carry = Some(sum.carry);
             result.left_out = Some(result.count - sum.posts);
         }
-        result.case_b_on_every_run =
-            problems
-                .take(at, schedule.case_b_on_every_run())?
-                .map(|reading| CaseBReadingResult {
-                    failing: reading.failing_every_run,
-                    deepest: reading.deepest_every_run,
-                    deepest_as_planned: reading.deepest,
-                });
+        let reading = problems.take(at, schedule.case_b_on_every_run())?;
+        result.case_b_on_every_run = reading.map(CaseBReadingResult::of);
         let done = Done::new(result, cautions, sources);
         Some(sheets.into_iter().fold(done, Done::with_worksheet))
     }

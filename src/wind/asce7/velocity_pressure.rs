@@ -215,15 +215,8 @@ impl VelocityPressure {
         self.write_at("height of the top of the fence", sheet);
     }
 
-    /// Writes the working at a height of this meaning.
-    pub(super) fn write_at(&self, height: &'static str, sheet: &mut Worksheet) {
-        let edition = self.site.edition();
-        sheet.section("Velocity pressure");
-        sheet.remark(format!(
-            "{}, exposure {}.",
-            edition.name(),
-            self.site.exposure().letter()
-        ));
+    /// Writes the basic wind speed and what it stands for.
+    fn write_speed(&self, sheet: &mut Worksheet) {
         sheet.remark(format!("Wind speed: {}.", self.site.speed_basis()));
         if let Some(period) = self.site.return_period() {
             let step = Step::given_number(
@@ -241,6 +234,18 @@ impl VelocityPressure {
                 .with("Va", nominal)
                 .cite(&source::IBC_1609_3_1),
         });
+    }
+
+    /// Writes the working at a height of this meaning.
+    pub(super) fn write_at(&self, height: &'static str, sheet: &mut Worksheet) {
+        let edition = self.site.edition();
+        sheet.section("Velocity pressure");
+        sheet.remark(format!(
+            "{}, exposure {}.",
+            edition.name(),
+            self.site.exposure().letter()
+        ));
+        self.write_speed(sheet);
         sheet.push(Step::given("h", height, self.height));
         let kz_formula = kz_formula(edition, self.site.exposure(), sheet);
         sheet.push(
