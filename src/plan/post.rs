@@ -41,10 +41,11 @@ impl<L: LimitState> ScheduledPost<L> {
             )
     }
 
-    /// The worst of every check made: those of [`PostCheck`] and those asked for
-    /// beside it. One that was asked for and refused counts for nothing, here, in
-    /// [`ScheduledPost::utilization`] and in [`ScheduledPost::passes`];
-    /// [`SiteResults::refusals`] and [`Caution::NotAllChecked`] tell of it.
+    /// Returns the worst of every check made: those of [`PostCheck`] and the optional
+    /// ones. A check that was requested and refused is not part of it, nor of
+    /// [`ScheduledPost::utilization`] and [`ScheduledPost::passes`]: see
+    /// [`SiteResults::refusals`], [`ScheduledPost::passes_every_check`] and
+    /// [`Caution::NotAllChecked`](crate::caution::Caution::NotAllChecked).
     pub fn governing(&self) -> Governing {
         self.worst().0
     }
