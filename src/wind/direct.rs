@@ -1,7 +1,7 @@
 //! A pressure an engineer already has.
 //!
-//! Uniform, on gross area, at the limit state it is stated in; resultant at the
-//! middle of the panel unless said otherwise. No coefficient, no zones, no
+//! Uniform, on gross area, at the limit state it is stated in; resultant at 0.55 of the
+//! panel height above its foot unless given otherwise. No coefficient, no zones, no
 //! eccentric case: they are supposed to be in the number.
 
 use super::code::{WindCode, sealed};
@@ -17,8 +17,9 @@ use crate::units::{Length, Measure, Pressure, psf};
 
 /// A net pressure on the gross area of the fence, the same everywhere: openings,
 /// free ends, corners and oblique wind are supposed to be in the number. Its
-/// resultant stands at mid-height of the panel, or where
-/// [`DirectPressure::acting_at`] says, but never below the middle of the solid
+/// resultant acts at 0.55 of the height of the panel above its foot
+/// ([`DirectPressure::ACTING_AT`], where ASCE 7 has it for a wall on the ground), or at the
+/// share given ([`DirectPressure::acting_at`]), but never below the middle of the solid
 /// area.
 ///
 /// A plan takes it at strength or allowable-stress level alike; the level is
@@ -40,14 +41,18 @@ pub struct DirectPressure<L: LimitState> {
 }
 
 impl<L: LimitState> DirectPressure<L> {
-    /// A pressure at a limit state.
+    /// Height of the resultant where none is given: 0.55 of the height of the panel above
+    /// its foot. On the wire and in a job file too.
+    pub const ACTING_AT: f64 = 0.55;
+
+    /// Returns a pressure at a limit state, acting at [`DirectPressure::ACTING_AT`].
     ///
     /// # Errors
     /// Outside 0.1 to 1 000 psf.
     pub fn new(pressure: Pressure, level: L) -> Result<Self, Error> {
         Ok(Self {
             pressure: within("wind pressure", pressure, psf(0.1), psf(1_000.0))?,
-            height: 0.5,
+            height: Self::ACTING_AT,
             level,
         })
     }

@@ -265,10 +265,6 @@ impl TopographySpec {
     }
 }
 
-/// Share of the panel height at which a pressure acts where the request gives none:
-/// that of ASCE 7 for a wall on the ground, which is the safe one.
-const GROUNDED_SHARE: f64 = 0.55;
-
 impl PressureSpec {
     /// With the limit state as a type.
     pub(super) fn build<L: LimitState>(
@@ -279,8 +275,10 @@ impl PressureSpec {
     ) -> Option<DirectPressure<L>> {
         let pressure = DirectPressure::new(self.pressure, level);
         let pressure = problems.take(&at.field("pressure"), pressure)?;
-        let share = self.acting_at.unwrap_or(GROUNDED_SHARE);
-        problems.take(&at.field("acting_at"), pressure.acting_at(share))
+        match self.acting_at {
+            Some(share) => problems.take(&at.field("acting_at"), pressure.acting_at(share)),
+            None => Some(pressure),
+        }
     }
 }
 

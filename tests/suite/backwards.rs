@@ -35,7 +35,10 @@ fn site(value: f64) -> AsceSite {
 }
 
 fn given(value: f64) -> DirectPressure<AllowableStress> {
-    DirectPressure::new(psf(value), BASIC).unwrap()
+    DirectPressure::new(psf(value), BASIC)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap()
 }
 
 fn panel(height: f64) -> Panel {
@@ -137,7 +140,10 @@ fn pressure_in_proportion() {
     let by_hand = 10.0 / most(&plan);
     assert!(answer <= by_hand + 1e-9 && by_hand < answer + 0.1 + 1e-9);
     // Strength level: 0.6 of it counts, so 1/0.6 as much is carried.
-    let strength = DirectPressure::new(psf(10.0), Strength).unwrap();
+    let strength = DirectPressure::new(psf(10.0), Strength)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap();
     let plan = FencePlan::new(strength, fence, design).with_planned_depth(ft(4.0));
     let fine = Search::new(psf(1.0), psf(200.0), psf(0.001)).unwrap();
     let at_strength = found(&greatest_wind(&plan, fine).unwrap()).to(psf);

@@ -40,7 +40,10 @@ fn as_nzs() -> AsNzsSite {
 }
 
 fn direct() -> DirectPressure<Characteristic> {
-    DirectPressure::new(kpa(0.9), Characteristic).unwrap()
+    DirectPressure::new(kpa(0.9), Characteristic)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap()
 }
 
 fn shape(length: f64, top: f64, gap: f64, solidity: f64) -> WallShape {
@@ -343,6 +346,8 @@ fn a_fence_under_every_code() {
     whole(
         &DirectPressure::new(psf(22.0), Strength)
             .unwrap()
+            .acting_at(0.5)
+            .unwrap()
             .acting_at(0.55)
             .unwrap(),
     );
@@ -372,8 +377,14 @@ fn open_fences_are_cautioned() {
 fn a_given_pressure_reaches_the_check() {
     let design = crate::samples::in_concrete(inch(12.0));
     let fence = Fence::new(FenceRun::new(Panel::new(ft(6.0)).unwrap(), ft(40.0), ft(8.0)).unwrap());
-    let strength = DirectPressure::new(psf(35.0), Strength).unwrap();
-    let allowable = DirectPressure::new(psf(21.0), AllowableStress::Basic).unwrap();
+    let strength = DirectPressure::new(psf(35.0), Strength)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap();
+    let allowable = DirectPressure::new(psf(21.0), AllowableStress::Basic)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap();
     let first = FencePlan::new(strength, fence.clone(), design).with_planned_depth(ft(3.0));
     let other = FencePlan::new(allowable, fence, design).with_planned_depth(ft(3.0));
     let (first, other) = (first.schedule().unwrap(), other.schedule().unwrap());
@@ -428,7 +439,10 @@ fn own_combination_factors_reach_the_check() {
     )
     .unwrap();
     let fence = Fence::new(run.with_gate(gate).unwrap());
-    let pressure = DirectPressure::new(psf(30.0), Strength).unwrap();
+    let pressure = DirectPressure::new(psf(30.0), Strength)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap();
     let plan = FencePlan::new(pressure, fence, design);
     let schedule = plan.schedule().unwrap();
     for post in schedule.posts() {

@@ -220,7 +220,10 @@ fn without_any_capacity() {
     for (height, some) in [(0.5, true), (20.0, false)] {
         for (asked, symbol) in [(lean, "ul"), (axial, "ua")] {
             let fence = Fence::new(run(height, 0.1, 120.0, 40.0));
-            let wind = DirectPressure::new(psf(200.0), AllowableStress::Basic).unwrap();
+            let wind = DirectPressure::new(psf(200.0), AllowableStress::Basic)
+                .unwrap()
+                .acting_at(0.5)
+                .unwrap();
             let plan = FencePlan::new(wind, fence, concrete(post, 14.0))
                 .with_planned_depth(ft(5.0))
                 .with_site_checks(asked);
@@ -537,7 +540,10 @@ fn around_posts_of_every_section() {
 fn memory_is_told_only_where_it_is() {
     let panel = Panel::new(ft(6.0)).unwrap().with_weight(psf(3.0)).unwrap();
     let fence = Fence::new(FenceRun::new(panel, ft(48.0), ft(8.0)).unwrap());
-    let wind = DirectPressure::new(psf(5.0), AllowableStress::Basic).unwrap();
+    let wind = DirectPressure::new(psf(5.0), AllowableStress::Basic)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap();
     let section = Tube::new(inch(4.0), inch(0.226)).unwrap();
     let given = GivenPost::new(section.into(), lb_ft(9_000.0), lb(5_000.0)).unwrap();
     let given = given.with_rigidity(n_sq_m(2e5)).unwrap();

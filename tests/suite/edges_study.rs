@@ -34,7 +34,10 @@ fn design(diameter: f64, wall: f64, hole: f64) -> PostDesign {
 fn plan_of(design: PostDesign, pressure: f64, depth: f64) -> FencePlan<Direct> {
     let panel = Panel::new(ft(6.0)).unwrap();
     let fence = Fence::new(FenceRun::new(panel, ft(96.0), ft(8.0)).unwrap());
-    let wind = DirectPressure::new(psf(pressure), AllowableStress::Basic).unwrap();
+    let wind = DirectPressure::new(psf(pressure), AllowableStress::Basic)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap();
     FencePlan::new(wind, fence, design).with_planned_depth(ft(depth))
 }
 

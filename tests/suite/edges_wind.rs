@@ -67,7 +67,10 @@ fn names_of_cases() {
         assert!(asnzs(45.0).case_name(case).contains(angle));
     }
     assert_ne!(asnzs(45.0).case_name(o), asnzs(45.0).case_name(z));
-    let given = DirectPressure::new(psf(20.0), Strength).unwrap();
+    let given = DirectPressure::new(psf(20.0), Strength)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap();
     assert!(given.case_name(u).contains("given"));
     for case in [o, z, a] {
         assert_eq!(given.case_name(case), "none");
@@ -276,7 +279,10 @@ fn cautions_of_openings() {
         said([Caution::OpenFence, Caution::PostsInTheWind].map(|c| told(&asce, c)));
         said([Caution::OpenFence, Caution::PostsInTheWind].map(|c| told(&asnzs, c)));
         said([Caution::OpenFence, Caution::PostsInTheWind].map(|c| told(&en, c)));
-        let given = DirectPressure::new(psf(20.0), Strength).unwrap();
+        let given = DirectPressure::new(psf(20.0), Strength)
+            .unwrap()
+            .acting_at(0.5)
+            .unwrap();
         let given = wind(&given, shape);
         assert!(told(&given, Caution::GivenPressure));
         assert!(!told(&given, Caution::OpenFence));

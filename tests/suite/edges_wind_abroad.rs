@@ -255,7 +255,10 @@ fn parts_of_the_hoarding_table() {
 /// is solid.
 #[test]
 fn a_given_pressure() {
-    let given = DirectPressure::new(psf(20.0), AllowableStress::Basic).unwrap();
+    let given = DirectPressure::new(psf(20.0), AllowableStress::Basic)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap();
     for (share, top, height) in [
         (0.5, 0.3, 1.5),
         (0.55, 0.3, 1.6),

@@ -32,7 +32,10 @@ fn plan(pressure: f64, depth: Option<f64>) -> FencePlan<Direct> {
     let design = PostDesign::in_concrete(ground, pipe(4.0, 0.226).into(), hole).unwrap();
     let panel = Panel::new(ft(6.0)).unwrap();
     let fence = Fence::new(FenceRun::new(panel, ft(96.0), ft(8.0)).unwrap());
-    let wind = DirectPressure::new(psf(pressure), AllowableStress::Basic).unwrap();
+    let wind = DirectPressure::new(psf(pressure), AllowableStress::Basic)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap();
     let plan = FencePlan::new(wind, fence, design);
     match depth {
         Some(depth) => plan.with_planned_depth(ft(depth)),

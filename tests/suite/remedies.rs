@@ -38,7 +38,10 @@ fn design(post: Post, hole: f64) -> PostDesign {
 
 /// A uniform pressure of one's own: no minimum and no zones.
 fn plan(pressure: f64, post: Post, hole: f64, depth: f64) -> Pressed {
-    let wind = DirectPressure::new(psf(pressure), AllowableStress::Basic).unwrap();
+    let wind = DirectPressure::new(psf(pressure), AllowableStress::Basic)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap();
     FencePlan::new(wind, fence(8.0), design(post, hole)).with_planned_depth(inch(depth))
 }
 
@@ -235,7 +238,10 @@ fn soil_in_the_hole_is_replaced_by_concrete() {
     let ground = Ground::presumptive(SoilClass::Class4);
     let hole = Hole::round(inch(16.0)).unwrap();
     let set = PostDesign::set_in(ground, pipe(4.0, 0.16), Setting::TampedSoil, hole).unwrap();
-    let wind = DirectPressure::new(psf(4.0), AllowableStress::Basic).unwrap();
+    let wind = DirectPressure::new(psf(4.0), AllowableStress::Basic)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap();
     let plan = FencePlan::new(wind, fence(8.0), set).with_planned_depth(inch(54.0));
     let remedies = verify(&plan, &RemedyOptions::default());
     let poured = remedies.of_kind(RemedyKind::Concrete).unwrap();

@@ -220,7 +220,10 @@ pub(crate) fn us_plan() -> FencePlan {
 
 /// The plan of si.toml, written out by hand.
 pub(crate) fn si_plan() -> FencePlan<DirectPressure<Strength>> {
-    let site = DirectPressure::new(kpa(0.9), Strength).unwrap();
+    let site = DirectPressure::new(kpa(0.9), Strength)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap();
     let site = site.acting_at(0.55).unwrap();
     let slats = Infill::pickets(mm(90.0), mm(10.0)).unwrap();
     let panel = Panel::new(m(1.8))

@@ -30,7 +30,10 @@ use proptest::prelude::*;
 type Direct = DirectPressure<AllowableStress>;
 
 fn given(value: f64) -> Direct {
-    DirectPressure::new(psf(value), AllowableStress::Basic).unwrap()
+    DirectPressure::new(psf(value), AllowableStress::Basic)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap()
 }
 
 fn site(value: f64) -> AsceSite {
@@ -186,7 +189,10 @@ fn pressure_and_spacing_in_proportion() {
     let front = front.with_gate(gate).unwrap();
     let side = FenceRun::new(panel, ft(30.0), ft(6.0)).unwrap();
     let fence = Fence::new(front).turning(deg(90.0), side).unwrap();
-    let wind = DirectPressure::new(psf(20.0), Strength).unwrap();
+    let wind = DirectPressure::new(psf(20.0), Strength)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap();
     let plan =
         FencePlan::new(wind, fence, design(pipe(4.0, 0.3), 12.0)).with_planned_depth(ft(5.0));
     near(slope(&default_of(&plan), Input::WindPressure), 1.0, 1e-9);

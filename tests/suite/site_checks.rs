@@ -1594,7 +1594,10 @@ fn a_hung_leaf_leans_its_post() {
 /// Wind that is at allowable-stress level as given is not multiplied by 0.6.
 #[test]
 fn wind_at_allowable_level_as_given() {
-    let pressure = DirectPressure::new(psf(12.0), AllowableStress::Basic).unwrap();
+    let pressure = DirectPressure::new(psf(12.0), AllowableStress::Basic)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap();
     let plan = FencePlan::new(pressure, fence(), concrete(pipe(2.875, 0.16)))
         .with_planned_depth(ft(5.0))
         .with_site_checks(

@@ -297,7 +297,10 @@ fn open_checks_are_no_answer() {
             .unwrap();
         let fence = Fence::new(FenceRun::new(panel, ft(32.0), ft(4.0)).unwrap());
         let level = groundline::limit_state::AllowableStress::Basic;
-        let wind = DirectPressure::new(psf(2.0), level).unwrap();
+        let wind = DirectPressure::new(psf(2.0), level)
+            .unwrap()
+            .acting_at(0.5)
+            .unwrap();
         let ground = Ground::presumptive(SoilClass::Class3);
         let hole = Hole::round(inch(14.0)).unwrap();
         let design = PostDesign::in_concrete(ground, post, hole).unwrap();

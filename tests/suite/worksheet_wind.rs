@@ -757,7 +757,10 @@ fn hoardings() {
 /// A pressure given stands on the sheet as given.
 #[test]
 fn a_given_pressure() {
-    let code = DirectPressure::new(psf(25.0), AllowableStress::Basic).unwrap();
+    let code = DirectPressure::new(psf(25.0), AllowableStress::Basic)
+        .unwrap()
+        .acting_at(0.5)
+        .unwrap();
     let it = WallWind::new(&code, shape(80.0, 5.0, 0.0, 1.0), WallEnds::FREE).unwrap();
     let sheet = piece(&it, WindCase::Uniform, (0.0, 8.0), UnitSystem::Us);
     assert_eq!(step(&sheet, "p").origin, Origin::Given);
