@@ -168,11 +168,13 @@ impl Beam {
             let mut k11 = [k, c, d];
             let mut k22 = [k, -c, d];
             let mut k12 = [-k, c, -c, o];
-            let mut add = |one: Spring, shape: &[f64; 4], weight: f64| {
+            let (from, to) = self.runs[i];
+            let whole = if from == to { 2 } else { 0 };
+            for (one, shape) in self.springs[i].iter().zip(&SHAPES).take(whole) {
                 let n = [shape[0], shape[1] * h, shape[2], shape[3] * h];
                 let y = n[0] * u1[0] + n[1] * u1[1] + n[2] * u2[0] + n[3] * u2[1];
-                let (p, slope) = spring(one, y);
-                let (p, slope) = (weight * h * p, weight * h * slope);
+                let (p, slope) = spring(*one, y);
+                let (p, slope) = (0.5 * h * p, 0.5 * h * slope);
                 f1[0] += p * n[0];
                 f1[1] += p * n[1];
                 f2[0] += p * n[2];
@@ -188,16 +190,6 @@ impl Beam {
                 k22[0] += slope * n[2] * n[2];
                 k22[1] += slope * n[2] * n[3];
                 k22[2] += slope * n[3] * n[3];
-            };
-            let (from, to) = self.runs[i];
-            if from == to {
-                for (one, shape) in self.springs[i].iter().zip(&SHAPES) {
-                    add(*one, shape, 0.5);
-                }
-            } else {
-                for point in &self.points[from..to] {
-                    add(point.spring, &point.shape, point.weight);
-                }
             }
             for j in 0..2 {
                 self.residual[i][j] -= f1[j];
@@ -209,10 +201,33 @@ impl Beam {
             }
             self.next[i] = k12;
         }
+        for i in 0..self.springs.len() {
+            let (from, to) = self.runs[i];
+            let h = self.h[i];
+            let u = [self.state[i], self.state[i + 1]];
+            for point in &self.points[from..to] {
+                let (p, slope) = spring(point.spring, deflection(&point.shape, h, &u));
+                let (p, slope) = (point.weight * h * p, point.weight * h * slope);
+                let n = &point.shape;
+                let n = [n[0], n[1] * h, n[2], n[3] * h];
+                for j in 0..2 {
+                    let part = slope * n[j];
+                    self.residual[i][j] -= p * n[j];
+                    self.residual[i + 1][j] -= p * n[j + 2];
+                    self.next[i][2 * j] += part * n[2];
+                    self.next[i][2 * j + 1] += part * n[3];
+                    let (a, b) = (2 * j, 2 * j + 1);
+                    self.diagonal[i + j][0] += slope * n[a] * n[a];
+                    self.diagonal[i + j][1] += slope * n[a] * n[b];
+                    self.diagonal[i + j][2] += slope * n[b] * n[b];
+                }
+            }
+        }
     }
 
     /// Cuts the elements anew where the reaction has kinks.
-    fn divide(&mut self, load: f64) {
+    fn divide(&mut self, load: f64) -> bool {
+        let before = self.points.len();
         self.runs.fill((0, 0));
         self.points.clear();
         for i in 0..self.springs.len() {
@@ -225,6 +240,7 @@ impl Beam {
                 self.cut(i, 1e-8 * load);
             }
         }
+        before + self.points.len() > 0
     }
 
     fn cut(&mut self, i: usize, tolerance: f64) {
@@ -253,7 +269,7 @@ impl Beam {
             let turned = 0.5 * (a[1] + b[1]) + 0.25 * (b[0] - a[0]);
             let off = (a[0] + b[0] - whole).abs() + (turned - turning).abs();
             let full = self.points.len() + 2 * (count + 2) > self.springs.len() + 600;
-            let hidden = level < 8 && kinks(top) != kinks(top + width);
+            let hidden = level < 5 && kinks(top) != kinks(top + width);
             if (off > tolerance || hidden) && level < LEVELS && !full {
                 open[count] = (top + half, half, b, level + 1);
                 open[count + 1] = (top, half, a, level + 1);
@@ -381,13 +397,14 @@ impl Beam {
         let mut cuts = 0;
         for iteration in 0..60 {
             let mut there = size <= 1e-10 * scale || (size <= 1e-8 * scale && stalled > 2);
-            if cuts < 3 && (there || (cuts == 0 && size <= 0.01 * scale)) {
+            if cuts < 5 && there {
                 cuts += 1;
-                self.divide(scale);
-                self.assemble();
-                size = self.norm(&self.residual);
-                (least, stalled) = (f64::MAX, 0);
-                there = size <= 1e-10 * scale;
+                if self.divide(scale) {
+                    self.assemble();
+                    size = self.norm(&self.residual);
+                    (least, stalled) = (f64::MAX, 0);
+                    there = size <= 1e-10 * scale;
+                }
             }
             if there {
                 return Some((self.state[0][0], iteration));

@@ -5,7 +5,7 @@
 //! to the depth at which the post does not move. An element with such a place is
 //! halved until the reaction over each cell, and its moment, change by no more
 //! than 1e-8 of the load when the cell is halved once more, and until a cell with
-//! a kink is 2⁻⁸ of its element.
+//! a kink is 2⁻⁵ of its element.
 
 use super::mesh::{Element, GAUSS, Mesh, SHAPES, shapes};
 use super::spring::Spring;
@@ -27,8 +27,8 @@ struct Point {
 const TOLERANCE: f64 = 1e-8;
 /// A cell is not less than 2⁻¹⁴ of its element.
 const LEVELS: usize = 14;
-/// A cell with a kink is not more than 2⁻⁸ of its element.
-const KINK_LEVELS: usize = 8;
+/// A cell with a kink is not more than 2⁻⁵ of its element.
+const KINK_LEVELS: usize = 5;
 /// Points that any mesh has room for beyond one per element.
 const ROOM: usize = 600;
 
@@ -69,6 +69,12 @@ impl Cells {
         self.points.extend_from_slice(&other.points);
     }
 
+    /// Whether an element is cut.
+    #[inline]
+    pub(super) fn is_cut(&self, index: usize) -> bool {
+        self.runs.get(index).is_some_and(|(from, to)| from != to)
+    }
+
     /// Calls with spring, shape functions, place and weight of each point.
     #[inline]
     pub(super) fn each(
@@ -102,14 +108,15 @@ impl Cells {
     }
 
     /// Cuts the elements anew for the reaction at a state under a load of this
-    /// size.
+    /// size; false where no element is cut, neither before nor now.
     pub(super) fn divide(
         &mut self,
         mesh: &Mesh,
         state: &[Vector2<f64>],
         curves: &[Vec<(f64, f64)>],
         load: f64,
-    ) {
+    ) -> bool {
+        let before = self.points.len();
         self.clear();
         let tolerance = TOLERANCE * load;
         for (i, element) in mesh.elements.iter().enumerate().skip(mesh.grade) {
@@ -125,6 +132,7 @@ impl Cells {
                 self.cut(i, element, &ends, curves, tolerance);
             }
         }
+        before + self.points.len() > 0
     }
 
     fn cut(

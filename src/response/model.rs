@@ -72,7 +72,7 @@ impl PostModel {
             axial: Force::from_si(0.0),
             loads: Vec::new(),
             springs,
-            elements: 80,
+            elements: 40,
         })
     }
 
@@ -157,13 +157,13 @@ impl PostModel {
         Ok(Self { axial, ..self })
     }
 
-    /// With this many elements below grade in place of 80; above, elements are
+    /// With this many elements below grade in place of 40; above, elements are
     /// as long, but no more of them. Bounds of layers, of loads and of the formulas
     /// of the springs are nodes besides. Elements longer than 0.3 of the soil's own
     /// length, (4 EI/k)^(1/4) of the spring at rest, are cut further, into 100 at
     /// most; beyond 12 of these lengths below grade, elements longer than one.
     ///
-    /// 80 are good to 1e-4 of deflection at grade and greatest moment in the
+    /// 40 are good to 1e-4 of deflection at grade and greatest moment in the
     /// tests: [`Response::error_estimate`] is that of the post at hand.
     ///
     /// # Errors

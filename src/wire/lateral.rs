@@ -160,7 +160,7 @@ records! {
         collapse_up_to: Option<f64>,
         /// Give every station along the post.
         stations: Option<bool>,
-        /// Number of elements of the mesh below grade, 4 to 5 000; 80 by default.
+        /// Number of elements of the mesh below grade, 4 to 5 000; 40 by default.
         elements: Option<usize>,
     }
     /// A place along the post.
