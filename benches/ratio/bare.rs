@@ -250,16 +250,20 @@ pub(crate) fn whole(design: &Design, input: &Input) -> Option<f64> {
         cells[column] + u * (cells[column + 1] - cells[column])
     };
     let low = mix(row);
-    let uniform = greater(least, per_cf * (low + v * (mix(row + 1) - low)));
-    // Cases.
+    let uniform = per_cf * (low + v * (mix(row + 1) - low));
+    // Cases; the minimum is one of its own.
     let a = input.from.max(0.0).min(length);
     let b = (input.from + input.width).max(a).min(length);
     let eccentric = |twice: f64| 1.0 + 2.4 * (0.5 - 0.5 * twice / length);
     let plain = uniform * (b - a);
-    let mut force = greater(
-        greater(plain, plain * eccentric(a + b)),
-        plain * eccentric(2.0 * length - a - b),
-    );
+    let mut force = greater(plain, least * (b - a));
+    if b_over_s <= 5.0 {
+        let either = greater(
+            plain * eccentric(a + b),
+            plain * eccentric(2.0 * length - a - b),
+        );
+        force = greater(force, either);
+    }
     if b_over_s >= 2.0 {
         let (column, u) = bracket(&COLUMNS, b_over_s);
         let (low, high) = (&CASE_C[column], &CASE_C[column + 1]);
@@ -275,12 +279,9 @@ pub(crate) fn whole(design: &Design, input: &Input) -> Option<f64> {
         for i in 0..7 {
             let cf = (low[i] + u * (high[i] - low[i])) * ground;
             let (first, last) = if i == 0 {
-                (
-                    greater(least, per_cf * (cf * factors[0])),
-                    greater(least, per_cf * (cf * factors[1])),
-                )
+                (per_cf * (cf * factors[0]), per_cf * (cf * factors[1]))
             } else {
-                let p = greater(least, per_cf * cf);
+                let p = per_cf * cf;
                 (p, p)
             };
             let (from, to) = (EDGES[i] * s, EDGES[i + 1] * s);
@@ -310,8 +311,8 @@ pub(crate) fn whole(design: &Design, input: &Input) -> Option<f64> {
     // Ground.
     let (depth, below) = design.formula.required(&actions)?;
     let ground = design.formula.utilization(&actions, input.depth)?;
-    // Post, at the planned or the required depth, the deeper.
-    let l = greater(greater(0.1 * FT, below), input.depth - design.formula.top);
+    // Post, at the required depth.
+    let l = greater(0.1 * FT, below);
     let v = actions.shear.abs();
     let (inside, reverse) = if design.formula.constrained {
         let m = actions.moment.abs();

@@ -16,17 +16,18 @@ pub(crate) struct Run {
     pub(crate) clearance: f64,
     pub(crate) solidity: f64,
     pub(crate) weight: f64,
-    /// Tributary strips of its posts.
-    pub(crate) strips: Vec<(f64, f64)>,
+    /// Half bays of its posts: from, post, to.
+    pub(crate) strips: Vec<(f64, f64, f64)>,
 }
 
 /// Pressures of a wall: uniform, off centre (mean, e), zones (edges,
-/// pressures) and along.
+/// pressures), along, and the minimum as a case of its own.
 struct Wall {
     uniform: Option<f64>,
     off: Option<(f64, f64)>,
     zones: Option<([f64; 8], [[f64; 7]; 2])>,
     along: Option<([f64; 8], [[f64; 7]; 2])>,
+    minimum: Option<f64>,
     height: f64,
 }
 
@@ -52,10 +53,10 @@ struct Case {
     dead: [f64; 3],
 }
 
-fn case(run: &Run, walls: &[Wall], strip: (f64, f64)) -> Option<Case> {
+fn case(run: &Run, walls: &[Wall], strip: (f64, f64, f64)) -> Option<Case> {
     let s = run.top - run.clearance;
     let l = run.length;
-    let (from, to) = strip;
+    let (from, post, to) = strip;
     let mut found: Option<(usize, u8, f64)> = None;
     for (index, wall) in walls.iter().enumerate() {
         let a = from.max(0.0).min(l);
@@ -71,8 +72,15 @@ fn case(run: &Run, walls: &[Wall], strip: (f64, f64)) -> Option<Case> {
         }
         if let Some((p, e)) = wall.off {
             let tilt = |twice: f64| 1.0 + 12.0 * e * (0.5 - 0.5 * twice / l);
-            consider(1, p * (b - a) * tilt(a + b));
-            consider(2, p * (b - a) * tilt(2.0 * l - a - b));
+            // Reactions of the two bays as simple spans.
+            let held = |from: f64, to: f64| greater(0.0, lesser(to, l) - greater(from, 0.0));
+            let before = (held(from, post), post - 2.0 / 3.0 * (post - from));
+            let behind = (held(post, to), post + 2.0 / 3.0 * (to - post));
+            let both = |x: &dyn Fn(f64) -> f64| {
+                before.0 * tilt(2.0 * x(before.1)) + behind.0 * tilt(2.0 * x(behind.1))
+            };
+            consider(1, p * both(&|x| x));
+            consider(2, p * both(&|x| l - x));
         }
         for (i, zones) in [&wall.zones, &wall.along].into_iter().enumerate() {
             if let Some((edges, [start, end])) = zones {
@@ -80,6 +88,9 @@ fn case(run: &Run, walls: &[Wall], strip: (f64, f64)) -> Option<Case> {
                 consider(number, sum(edges, start, a, b));
                 consider(number + 1, sum(edges, end, l - b, l - a));
             }
+        }
+        if let Some(p) = wall.minimum {
+            consider(7, p * (b - a));
         }
         let force = worst.1 * s;
         if force > found.map_or(0.0, |(_, _, most)| most) {
@@ -132,7 +143,7 @@ pub(crate) fn asce(run: &Run, speed: f64) -> f64 {
         cells[column] + u * (cells[column + 1] - cells[column])
     };
     let low = mix(row);
-    let uniform = greater(least, per_cf * (low + v * (mix(row + 1) - low)));
+    let uniform = per_cf * (low + v * (mix(row + 1) - low));
     let zones = (b_over_s >= 2.0).then(|| {
         let (column, u) = bracket(&COLUMNS, b_over_s);
         let ground = if s_over_h > 0.8 { 1.8 - s_over_h } else { 1.0 };
@@ -141,15 +152,16 @@ pub(crate) fn asce(run: &Run, speed: f64) -> f64 {
         for i in 0..7 {
             edges[i] = EDGES[i] * s;
             let (low, high) = (CASE_C[column][i], CASE_C[column + 1][i]);
-            pressures[i] = greater(least, per_cf * ((low + u * (high - low)) * ground));
+            pressures[i] = per_cf * ((low + u * (high - low)) * ground);
         }
         (edges, [pressures; 2])
     });
     let wall = Wall {
         uniform: Some(uniform),
-        off: Some((uniform, 0.2)),
+        off: (b_over_s <= 5.0).then_some((uniform, 0.2)),
         zones,
         along: None,
+        minimum: (least > uniform).then_some(least),
         height: greater(0.55 * run.top, run.clearance + 0.5 * s),
     };
     posts(run, wall)
@@ -186,6 +198,7 @@ pub(crate) fn en(run: &Run, speed: f64) -> f64 {
         off: None,
         zones: Some((edges, [pressures; 2])),
         along: None,
+        minimum: None,
         height: run.clearance + 0.5 * (run.top - run.clearance),
     };
     posts(run, wall)
@@ -228,6 +241,7 @@ pub(crate) fn as_nzs(run: &Run, speed: f64) -> f64 {
         off: Some((off, 0.2)),
         zones: oblique,
         along: Some(zones(along)),
+        minimum: None,
         height: run.clearance + 0.5 * s,
     };
     posts(run, wall)

@@ -235,7 +235,10 @@ fn runs_under_each_code(race: &Race) {
                 strips: fence
                     .posts()
                     .iter()
-                    .flat_map(|post| post.arms().map(|arm| (arm.from.si(), arm.to.si())))
+                    .flat_map(|post| {
+                        post.arms()
+                            .map(|arm| (arm.from.si(), arm.at.si(), arm.to.si()))
+                    })
                     .collect(),
             }
         })

@@ -128,8 +128,8 @@ impl Response {
     /// Returns the estimated error of deflection and moment that comes from the
     /// mesh; none on the verge of collapse, where no error can be estimated.
     ///
-    /// The error falls with the fourth power of the element length
-    /// ([`PostModel::with_elements`]).
+    /// On smooth ground the error falls with the fourth power of the element length
+    /// ([`PostModel::with_elements`]); across kinks of the reaction slower.
     ///
     /// ```
     /// use groundline::{response::*, units::*};

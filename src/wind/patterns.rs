@@ -124,7 +124,7 @@ pub struct Strip {
 ///
 /// ```
 /// use groundline::{units::ft, wind::HalfBays};
-/// let bays = HalfBays { from: ft(4.0), post: ft(8.0), to: ft(12.0) };
+/// let bays = HalfBays { from: ft(0.0), post: ft(4.0), to: ft(8.0) };
 /// assert_eq!(bays.width(), ft(8.0));
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
