@@ -191,26 +191,28 @@ impl OffCentre {
         self.pressure.value * (b - a) * self.tilt(twice, length)
     }
 
-    /// Pressure times length that a post carries of its two half bays, heavier
-    /// towards `edge`; only the parts between 0 and `length` count.
+    /// Pressure times length that a post carries of its two half bays, heavier towards
+    /// the start and towards the end; only the parts between 0 and `length` count.
     ///
     /// A bay of length L is a simple span: a linear pressure brings
     /// L/6 (2 p(post) + p(other post)) to the post, which is half of the bay times the
     /// pressure a third of the bay (two thirds of the half bay) from the post. Sum and
-    /// moment of the post forces of a wall are then those of the pressure.
+    /// moment of the post forces of a wall are then those of the pressure. With W the sum
+    /// of the half bays w and S that of w x: p (W (1 + 6 e) - 12 e S/B) towards the start.
     #[inline]
-    pub(super) fn on_post(&self, edge: Edge, bays: &HalfBays, length: f64) -> f64 {
+    pub(super) fn on_post(&self, bays: &HalfBays, length: f64) -> [f64; 2] {
         let (from, post, to) = (bays.from.value, bays.post.value, bays.to.value);
-        let half = |near: f64, far: f64, width: f64, at: f64| {
-            let on_wall = overlap((near, far), 0.0, length);
-            let x = post + at * (2.0 / 3.0) * width;
-            let from_heavy = match edge {
-                Edge::Start => x,
-                Edge::End => length - x,
-            };
-            on_wall * self.tilt(2.0 * from_heavy, length)
-        };
-        self.pressure.value * (half(from, post, post - from, -1.0) + half(post, to, to - post, 1.0))
+        let before = overlap((from, post), 0.0, length);
+        let behind = overlap((post, to), 0.0, length);
+        let (x_before, x_behind) = ((post + 2.0 * from) / 3.0, (post + 2.0 * to) / 3.0);
+        let width = before + behind;
+        let lean = 12.0 * self.eccentricity * (before * x_before + behind * x_behind) / length;
+        let share = 6.0 * self.eccentricity;
+        let p = self.pressure.value;
+        [
+            p * (width * (1.0 + share) - lean),
+            p * (width * (1.0 - share) + lean),
+        ]
     }
 
     /// The factor of a linear pressure whose resultant stands e B from the

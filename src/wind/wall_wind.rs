@@ -155,8 +155,8 @@ impl<C: WindCode> WallWind<C> {
     pub fn on_post(&self, case: WindCase, bays: &HalfBays) -> Force {
         match (case, &self.pressures.off_centre) {
             (WindCase::OffCentre(edge), Some(off)) => {
-                let force = off.on_post(edge, bays, self.shape.length().value);
-                Force::from_si(force * self.shape.panel_height().value)
+                let forces = off.on_post(bays, self.shape.length().value);
+                Force::from_si(forces[edge.index()] * self.shape.panel_height().value)
             }
             _ => self.force(case, bays.from, bays.to),
         }
@@ -182,8 +182,7 @@ impl<C: WindCode> WallWind<C> {
         let a = on_wall(bays.from, 0.0, length);
         let b = on_wall(bays.to, a, length);
         let off = self.pressures.off_centre.as_ref();
-        let off =
-            off.map(|off| [Edge::Start, Edge::End].map(|edge| off.on_post(edge, bays, length)));
+        let off = off.map(|off| off.on_post(bays, length));
         self.worst_of(a, b, off)
     }
 
