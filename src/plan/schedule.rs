@@ -13,8 +13,7 @@ use crate::step::Worksheet;
 use crate::units::{Length, UnitSystem, show};
 use crate::wind::{AsceSite, WindCode};
 
-/// The schedule of a fence: its wind, and each post checked as it is asked
-/// for.
+/// Schedule of a fence: its wind, with each post checked when it is read.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Schedule<'a, C: WindCode = AsceSite> {
     pub(super) plan: &'a FencePlan<C>,
