@@ -307,15 +307,15 @@ fn option(
         Some(_) => ("no depth".to_owned(), "no depth".to_owned()),
         None => fill(flags, choice, setting, depth, count, system)?,
     };
-    let told = show_up(depth, step, system);
-    let told = match &failing {
-        Some(post) => format!("no depth: {} fails at {told}", post.governing()),
-        None => told.to_string(),
+    let shown = show_up(depth, step, system);
+    let shown = match &failing {
+        Some(post) => format!("no depth: {} fails at {shown}", post.governing()),
+        None => shown.to_string(),
     };
     let cells = [
         choice.name.to_owned(),
         setting.name().to_owned(),
-        told,
+        shown,
         format!("{ground_used:.2}"),
         format!("{post_used:.2}"),
         lean,

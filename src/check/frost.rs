@@ -4,7 +4,7 @@
 //! down to the frost depth. Holds: the dead load and the concrete, with the
 //! factor of weight that relieves (0.6), and friction below the frost where
 //! it is given; presumptive friction (IBC 1810.3.3.1.4, a clause of deep foundations)
-//! only where it is asked for by name. See [`crate::uplift::Adfreeze`]. A footing that ends
+//! only where the user chooses it by name. See [`crate::uplift::Adfreeze`]. A footing that ends
 //! in the frost holds by weight alone and fails whatever its weight: ground
 //! that freezes under the base lifts it too.
 //!

@@ -23,8 +23,8 @@ pub enum WhyBound {
     /// The readings bend as much as in the weakest ground that carries the
     /// peak, or more: the strength is at least that.
     CarriedThePeak,
-    /// The readings want the stiffest ground there is: the post's own bending
-    /// and the strength explain them. The stiffness is at least that of elastic
+    /// The readings fit the stiffest ground of the range: bending of the post and the
+    /// strength of the ground explain them. The stiffness is at least that of elastic
     /// ground.
     TooStiff,
 }

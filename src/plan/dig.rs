@@ -5,7 +5,7 @@ use crate::check::{Governing, MaterialsSum};
 use crate::combination::CombinesTo;
 use crate::error::{Error, size_within};
 use crate::limit_state::{AllowableStress, LimitState};
-use crate::units::{Length, Measure, UnitSystem, ft, inch, mm, show_as};
+use crate::units::{Length, Measure, UnitSystem, ft, inch, mm, round_up, show_as};
 use crate::utilization::Utilization;
 use crate::wind::WindCode;
 
@@ -95,10 +95,10 @@ impl<L: LimitState> ScheduledPost<L> {
     }
 }
 
-/// Rounds a depth up to a whole step.
+/// Rounds a depth up to a whole step, at least one.
 pub(crate) fn rounded_up(depth: Length, step: Length) -> Length {
-    let steps = (depth.value / step.value - WHISKER).ceil();
-    step * steps.max(1.0)
+    let whole = round_up(depth, step);
+    if whole > step { whole } else { step }
 }
 
 impl<C: WindCode> Schedule<'_, C>
